@@ -1,0 +1,1 @@
+"""What is wrong with a plan; one file for each question."""

@@ -1,0 +1,1 @@
+"""Pictures in millimetres, for screen and paper alike."""

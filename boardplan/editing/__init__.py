@@ -1,0 +1,1 @@
+"""Changing a plan: pure edits, history, tools."""

@@ -1,0 +1,1 @@
+"""To and from disk."""

@@ -1,0 +1,229 @@
+"""Job plain: a plan as the plain groups of fields that its file holds, defaults left out."""
+
+from typing import Any
+
+from pydantic import BaseModel
+
+from boardplan.files.job_records import FORMAT, VERSION, JobFileRecord
+from boardplan.files.shelf_build import conductor_plain, fastener_plain, kind_plain, ring_fields
+from boardplan.model.board import Board, Sides
+from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
+from boardplan.model.channel import Channel
+from boardplan.model.component import Component
+from boardplan.model.plan import Plan
+
+
+def job_plain(plan: Plan) -> dict[str, Any]:
+    """Return the job file's content: the order of the format, every default left out."""
+    job = plan.job
+    full = {
+        "format": FORMAT,
+        "version": VERSION,
+        "job": {
+            "title": job.title,
+            "number": job.number,
+            "customer": job.customer,
+            "place": job.place,
+            "units": job.units,
+            "revision": job.revision,
+            "date": job.date,
+            "drawn_by": job.drawn_by,
+            "rule_set": {"id": plan.rules.id, "edition": plan.rules.edition},
+        },
+        "boards": [_board_plain(each) for each in plan.boards.values()],
+        "framing": [
+            {
+                "id": each.id,
+                "board": each.board,
+                "direction": each.direction,
+                "centre": each.centre,
+                "width": each.width,
+                "start": each.start,
+                "end": each.end,
+                "material": each.material,
+            }
+            for each in plan.framing.values()
+        ],
+        "back_parts": [
+            {"id": each.id, "board": each.board, "name": each.name, "outline": [list(p) for p in each.outline]}
+            for each in plan.back_parts.values()
+        ],
+        "no_go_boxes": [
+            {
+                "id": each.id,
+                "board": each.board,
+                "name": each.name,
+                "x": each.x,
+                "y": each.y,
+                "width": each.width,
+                "height": each.height,
+                "from_z": each.from_z,
+                "to_z": each.to_z,
+            }
+            for each in plan.no_go_boxes.values()
+        ],
+        "exits": [
+            {
+                "id": each.id,
+                "board": each.board,
+                "name": each.name,
+                "at": list(each.position),
+                "through": each.through,
+                "diameter": each.diameter,
+            }
+            for each in plan.exits.values()
+        ],
+        "fixings": [
+            {
+                "id": each.id,
+                "board": each.board,
+                "at": list(each.position),
+                "diameter": each.diameter,
+                "fastener": each.fastener,
+            }
+            for each in plan.fixings.values()
+        ],
+        "kinds": [kind_plain(each) for each in plan.kinds.values()],
+        "conductors": [conductor_plain(each) for each in plan.conductors.values()],
+        "fasteners": [fastener_plain(each) for each in plan.fasteners.values()],
+        "components": [_component_plain(each) for each in plan.components.values()],
+        "channels": [_channel_plain(each) for each in plan.channels.values()],
+        "cables": [_cable_plain(each) for each in plan.cables.values()],
+        "accepted": [
+            {
+                "finding": each.finding,
+                "things": list(each.things),
+                "name": each.name,
+                "reason": each.reason,
+                "date": each.date,
+            }
+            for each in plan.accepted
+        ],
+    }
+    kept = without_defaults(full, JobFileRecord)
+    return {"format": FORMAT, "version": VERSION, **kept}
+
+
+def _board_plain(board: Board) -> dict[str, Any]:
+    fabric, room = board.fabric, board.compartment
+    return {
+        "id": board.id,
+        "name": board.name,
+        **ring_fields(board.outline),
+        "cutouts": [[list(point) for point in ring] for ring in board.cutouts],
+        "position": list(board.position),
+        "thickness": board.thickness,
+        "material": {"name": board.material.name, "mass_per_area": board.material.mass_per_area},
+        "fabric": fabric
+        and {"thickness": fabric.thickness, "wrap": fabric.wrap, "mass_per_area": fabric.mass_per_area},
+        "edge_margins": _sides_plain(board.edge_margins),
+        "datum": {"corner": board.datum.corner, "edge": board.datum.edge},
+        "compartment": room
+        and {**_sides_plain(Sides(room.left, room.bottom, room.right, room.top)), "depth": room.depth},
+    }
+
+
+def _sides_plain(sides: Sides) -> dict[str, Any]:
+    return {"left": sides.left, "bottom": sides.bottom, "right": sides.right, "top": sides.top}
+
+
+def _component_plain(component: Component) -> dict[str, Any]:
+    return {
+        "id": component.id,
+        "kind": component.kind,
+        "board": component.board,
+        "at": list(component.position),
+        "turn": component.turn,
+        "label": component.label,
+        "stage": component.stage,
+        "locked": component.locked,
+    }
+
+
+def _channel_plain(channel: Channel) -> dict[str, Any]:
+    screws = channel.screws
+    return {
+        "id": channel.id,
+        "board": channel.board,
+        "line": [list(point) for point in channel.line],
+        "outside": [channel.width, channel.height],
+        "inside": [channel.inner_width, channel.inner_height],
+        "cover": channel.cover,
+        "screws": {"first": screws.first, "pitch": screws.pitch, "fastener": screws.fastener},
+        "dividers": list(channel.dividers),
+    }
+
+
+def _cable_plain(cable: Cable) -> dict[str, Any]:
+    return {
+        "id": cable.id,
+        "from": _end_plain(cable.start),
+        "to": _end_plain(cable.end),
+        "conductor": cable.conductor,
+        "colour": cable.colour,
+        "class": cable.cable_class,
+        "way": cable.way,
+        "pins": [list(point) for point in cable.pins],
+        "count": cable.count,
+        "slack": cable.slack,
+        "group": cable.group,
+        "label": cable.label,
+    }
+
+
+def _end_plain(end: CableEnd) -> dict[str, Any]:
+    if isinstance(end, TerminalEnd):
+        lug = end.lug
+        return {
+            "component": end.component,
+            "terminal": end.terminal,
+            "lug": lug and {"stud": lug.stud, "form": lug.form, "clocking": lug.clocking},
+            "stage": end.stage,
+        }
+    if isinstance(end, OffBoardEnd):
+        legs = [{"length": leg.length, "trust": leg.trust, "note": leg.note} for leg in end.legs]
+        return {"off_board": end.name, "exit": end.exit, "legs": legs}
+    return {"exit": end.exit}
+
+
+def without_defaults(plain: dict[str, Any], record: type[BaseModel]) -> dict[str, Any]:
+    """Return fields without those that the record would fill in by itself; whole numbers without '.0'."""
+    kept: dict[str, Any] = {}
+    for name, info in record.model_fields.items():
+        key = info.alias or name
+        if key not in plain:
+            continue
+        value = plain[key]
+        inner = _record_within(info.annotation)
+        if inner is not None and value is not None:
+            default = info.get_default()
+            if isinstance(default, BaseModel) and value == default.model_dump(by_alias=True):
+                continue
+            if isinstance(value, list):
+                value = [without_defaults(each, inner) for each in value]
+            else:
+                value = without_defaults(value, inner)
+        if info.is_required() or value != info.get_default():
+            kept[key] = tidy(value)
+    return kept
+
+
+def _record_within(annotation: Any) -> type[BaseModel] | None:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    for inner in getattr(annotation, "__args__", ()):
+        found = _record_within(inner)
+        if found is not None:
+            return found
+    return None
+
+
+def tidy(value: Any) -> Any:
+    """Return a value with whole floats as whole numbers, all the way down."""
+    if isinstance(value, float) and value.is_integer():
+        return int(value)
+    if isinstance(value, list):
+        return [tidy(each) for each in value]
+    if isinstance(value, dict):
+        return {key: tidy(each) for key, each in value.items()}
+    return value

@@ -1,0 +1,89 @@
+"""Plan file: a job file to a plan and back; whole or not at all, and every fault at once."""
+
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from boardplan.files.faults import BadFile, Fault, faults_of
+from boardplan.files.job_build import join_faults, plan_from, record_faults
+from boardplan.files.job_plain import job_plain
+from boardplan.files.job_records import JobFileRecord
+from boardplan.files.json_text import json_lines, read_json
+from boardplan.files.rule_set_file import find_rule_set
+from boardplan.files.upgrades import upgraded
+from boardplan.files.whole_file import write_whole
+from boardplan.model.plan import Plan
+
+_LARGEST_FILE = 64_000_000
+
+
+def load_plan(path: Path | str) -> Plan:
+    """Return the plan of a job file. Raises BadFile with every fault, each with its place."""
+    try:
+        content = _content(Path(path))
+        return plan_of_text(content)
+    except BadFile as bad:
+        raise BadFile(path, bad.faults) from None
+
+
+def _content(path: Path) -> str:
+    try:
+        if path.stat().st_size > _LARGEST_FILE:
+            raise BadFile(path, [Fault("", "expected a job file; this one is larger than 64 MB")])
+        return path.read_bytes().decode("utf-8-sig")
+    except OSError as error:
+        raise BadFile(path, [Fault("", f"can't be read: {error.strerror or error}")]) from error
+    except UnicodeDecodeError as error:
+        raise BadFile(path, [Fault(f"byte {error.start}", "expected text in UTF-8")]) from error
+
+
+def plan_of_text(text: str) -> Plan:
+    """Return the plan a job file's text means. Raises BadFile (without a file's name)."""
+    data, faults = read_json(text)
+    if faults:
+        raise BadFile("", faults)
+    data, faults = upgraded(data)
+    if faults:
+        raise BadFile("", faults)
+    return plan_of_data(data)
+
+
+def plan_of_data(data: Any) -> Plan:
+    """Return the plan of a job file's data, in today's version. Raises BadFile."""
+    try:
+        record = JobFileRecord.model_validate(data)
+    except ValidationError as error:
+        raise BadFile("", faults_of(error, data)) from None
+    faults = list(record_faults(record))
+    wanted = record.job.rule_set
+    rules = find_rule_set(wanted.id, wanted.edition)
+    if rules is None:
+        faults.append(Fault("job.rule_set", f"there is no rule set '{wanted.id}' in edition '{wanted.edition}'"))
+    if rules is None or faults:
+        raise BadFile("", faults)
+    plan = plan_from(record, rules)
+    faults = list(join_faults(plan, record))
+    if faults:
+        raise BadFile("", faults)
+    return plan
+
+
+def plan_text(plan: Plan) -> str:
+    """Return a plan as the text of its job file."""
+    return json_lines(job_plain(plan))
+
+
+def save_plan(plan: Plan, path: Path | str) -> None:
+    """Write a plan to a job file, whole or not at all. Raises OSError."""
+    write_whole(Path(path), plan_text(plan).encode())
+
+
+def job_schema() -> dict[str, Any]:
+    """Return the JSON Schema of the job file."""
+    schema = JobFileRecord.model_json_schema()
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "boardplan job file, version 1",
+        **{key: value for key, value in schema.items() if key != "title"},
+    }

@@ -1,0 +1,29 @@
+"""Record types: what numbers, texts and points of our files may be."""
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+LARGEST = 50_000.0
+"""No board, leg or coordinate is larger than this, in mm; a larger number is a slip of the pen."""
+
+
+class Record(BaseModel):
+    """A group of fields of a file: no other fields, no conversions, no infinities."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, allow_inf_nan=False, frozen=True)
+
+
+Id = Annotated[str, Field(min_length=1, max_length=60, pattern=r"^[^\s'\"](?:[^'\"\n\r\t]*[^\s'\"])?$")]
+Text = Annotated[str, Field(max_length=2000)]
+Coordinate = Annotated[float, Field(ge=-LARGEST, le=LARGEST)]
+Length = Annotated[float, Field(gt=0, le=LARGEST)]
+Gap = Annotated[float, Field(ge=0, le=LARGEST)]
+Positive = Annotated[float, Field(gt=0, le=1e6)]
+Degrees = Annotated[float, Field(ge=-360, le=360)]
+Pair = Annotated[list[Coordinate], Field(min_length=2, max_length=2)]
+Size = Annotated[list[Length], Field(min_length=2, max_length=2)]
+RingRecord = Annotated[list[Pair], Field(min_length=3, max_length=500)]
+LineRecord = Annotated[list[Pair], Field(min_length=2, max_length=500)]
+FaceRecord = Literal["left", "bottom", "right", "top", "front"]
+StageRecord = Literal["shop", "site"]

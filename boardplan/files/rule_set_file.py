@@ -1,0 +1,86 @@
+"""Rule set file: assets/rules/*.toml to rule sets."""
+
+import tomllib
+from functools import cache
+from pathlib import Path
+from typing import Annotated, Literal
+
+from pydantic import Field, ValidationError
+
+from boardplan.files.bundled import data_dir
+from boardplan.files.faults import BadFile, Fault, faults_of
+from boardplan.files.record_types import Id, Record, Text
+from boardplan.model.rule_set import BendRule, Limit, RuleSet, SlackRule
+
+
+class LimitRecord(Record):
+    """A limit and where it comes from."""
+
+    value: float
+    unit: Text
+    severity: Literal["stop", "warn", "note"]
+    source: Annotated[str, Field(min_length=3)]
+
+
+class SlackRecord(Record):
+    """Slack of a class of cables."""
+
+    slack: float
+    share: float = 0.0
+    step: float
+    minus: float
+    plus: float
+
+
+class BendRecord(Record):
+    """Bend radius as multiples of the outside diameter, at the centre line."""
+
+    prefer: float
+    least: float
+
+
+class RuleSetRecord(Record):
+    """A rule set file."""
+
+    id: Id
+    edition: Text
+    name: Text
+    limits: dict[str, LimitRecord]
+    slack: dict[Literal["jumper", "large", "small", "off-board", "signal"], SlackRecord]
+    bends: dict[Literal["fine-strand", "stiff", "sheathed", "data"], BendRecord]
+    colours: dict[str, Annotated[str, Field(pattern=r"^#[0-9A-Fa-f]{6}(/#[0-9A-Fa-f]{6})?$")]]
+
+
+@cache
+def rule_sets() -> tuple[RuleSet, ...]:
+    """Return all rule sets that come with the program; read once."""
+    return tuple(read_rule_set(path) for path in sorted((data_dir("assets") / "rules").glob("*.toml")))
+
+
+def find_rule_set(rule_set_id: str, edition: str) -> RuleSet | None:
+    """Return a rule set by id and edition, none where there is no such one."""
+    return next((each for each in rule_sets() if (each.id, each.edition) == (rule_set_id, edition)), None)
+
+
+def read_rule_set(path: Path) -> RuleSet:
+    """Return the rule set of a file. Raises BadFile."""
+    try:
+        data = tomllib.loads(path.read_text(encoding="utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise BadFile(path, [Fault("", f"expected TOML: {error}")]) from error
+    try:
+        record = RuleSetRecord.model_validate(data)
+    except ValidationError as error:
+        raise BadFile(path, faults_of(error, data)) from None
+    return RuleSet(
+        id=record.id,
+        edition=record.edition,
+        name=record.name,
+        limits={key: Limit(each.value, each.unit, each.severity, each.source) for key, each in record.limits.items()},
+        slack={
+            key: SlackRule(each.slack, each.share, each.step, each.minus, each.plus)
+            for key, each in record.slack.items()
+        },
+        bends={key: BendRule(each.prefer, each.least) for key, each in record.bends.items()},
+        colours=record.colours,
+    )

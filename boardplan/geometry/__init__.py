@@ -1,0 +1,1 @@
+"""Millimetres and shapes; no word of electricity."""

@@ -1,0 +1,33 @@
+"""Placement: a turn and a shift that carry a kind's own coordinates onto the board."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from boardplan.geometry.point import Point, box_around
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """Turn counter-clockwise about the kind's origin, then shift."""
+
+    turn: float
+    shift: Point
+
+    def point(self, own: tuple[float, float]) -> Point:
+        """Return where a point of the kind comes to lie."""
+        turned = Point(*own).turned(self.turn)
+        return Point(turned.x + self.shift.x, turned.y + self.shift.y)
+
+    def points(self, own: Iterable[tuple[float, float]]) -> tuple[Point, ...]:
+        """Return where a row of points comes to lie."""
+        return tuple(self.point(each) for each in own)
+
+    def direction(self, own: float) -> float:
+        """Return a direction of the kind as it points once turned."""
+        return (own + self.turn) % 360.0
+
+
+def placed_by_lower_left(outline: Iterable[tuple[float, float]], position: Point, turn: float) -> Placement:
+    """Return the placement that puts the lower left of the turned outline's box at a position."""
+    box = box_around(Point(*each).turned(turn) for each in outline)
+    return Placement(turn % 360.0, Point(position.x - box.left, position.y - box.bottom))

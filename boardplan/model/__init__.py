@@ -1,0 +1,1 @@
+"""What a plan is: frozen values joined by ids."""

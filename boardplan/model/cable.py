@@ -1,0 +1,90 @@
+"""Cable: two ends, a conductor, and a way that is chosen or pinned."""
+
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from boardplan.geometry.point import Point
+from boardplan.model.component_kind import Stage
+
+Trust: TypeAlias = Literal["measured", "customer", "photo", "estimated"]
+CableClass: TypeAlias = Literal["dc", "ac", "pv", "signal"]
+Way: TypeAlias = Literal["channel", "outside", "choose"]
+SlackClass: TypeAlias = Literal["jumper", "large", "small", "off-board", "signal"]
+
+
+@dataclass(frozen=True, slots=True)
+class Lug:
+    """The lug wanted at an end; clocking in degrees seen from the cable's first end."""
+
+    stud: str
+    form: Literal["straight", "45", "90"] = "straight"
+    clocking: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """A stretch of the path away from the board, and how far its length can be trusted."""
+
+    length: float
+    trust: Trust
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TerminalEnd:
+    """An end on a terminal of a component. A lug of none means the plain one for the stud."""
+
+    component: str
+    terminal: str
+    lug: Lug | None = None
+    stage: Stage | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ExitEnd:
+    """An end at an exit of the board, for a cable that somebody else carries on from there."""
+
+    exit: str
+
+
+@dataclass(frozen=True, slots=True)
+class OffBoardEnd:
+    """An end away from the board: the exit it passes, then the legs from there; left raw."""
+
+    exit: str
+    name: str
+    legs: tuple[Leg, ...]
+
+    @property
+    def length(self) -> float:
+        """The sum of the legs."""
+        return sum(leg.length for leg in self.legs)
+
+
+CableEnd: TypeAlias = TerminalEnd | ExitEnd | OffBoardEnd
+
+
+@dataclass(frozen=True, slots=True)
+class Cable:
+    """A cable, or `count` alike of them. `pins`, where given, are all corners of its way, on the wall.
+
+    A slack class of none means that the rule set's conditions decide.
+    """
+
+    id: str
+    start: CableEnd
+    end: CableEnd
+    conductor: str
+    colour: str
+    cable_class: CableClass
+    way: Way = "choose"
+    pins: tuple[Point, ...] = ()
+    count: int = 1
+    slack: SlackClass | None = None
+    group: str = ""
+    label: str = ""
+
+    @property
+    def ends(self) -> tuple[CableEnd, CableEnd]:
+        """Both ends, first to second."""
+        return self.start, self.end

@@ -1,0 +1,92 @@
+"""Joins: which thing names which, what breaks without it, and every join that is broken."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from boardplan.model.cable import Cable, CableEnd, TerminalEnd
+from boardplan.model.plan import COLLECTIONS, Plan
+
+
+@dataclass(frozen=True, slots=True)
+class BrokenJoin:
+    """A name that leads nowhere: the collection and id of the thing, the field, and what was expected."""
+
+    collection: str
+    thing: str
+    field: str
+    expected: str
+
+
+def broken_joins(plan: Plan) -> Iterator[BrokenJoin]:
+    """Yield every name in a plan that leads nowhere, and every id used twice."""
+    yield from _doubled_ids(plan)
+    for kind in plan.kinds.values():
+        if kind.fastener and kind.fastener not in plan.fasteners:
+            yield BrokenJoin("kinds", kind.id, "fastener", f"a fastener of this file; there is no '{kind.fastener}'")
+    for name in ("framing", "back_parts", "no_go_boxes", "exits", "fixings", "components", "channels"):
+        for thing in getattr(plan, name).values():
+            if thing.board not in plan.boards:
+                yield BrokenJoin(name, thing.id, "board", f"a board of this file; there is no '{thing.board}'")
+    for component in plan.components.values():
+        if component.kind not in plan.kinds:
+            yield BrokenJoin(
+                "components", component.id, "kind", f"a component kind of this file; there is no '{component.kind}'"
+            )
+    for channel in plan.channels.values():
+        if channel.screws.fastener and channel.screws.fastener not in plan.fasteners:
+            wanted = channel.screws.fastener
+            yield BrokenJoin("channels", channel.id, "screws.fastener", f"a fastener of this file; there is no '{wanted}'")
+    for cable in plan.cables.values():
+        yield from _broken_cable(plan, cable)
+
+
+def _doubled_ids(plan: Plan) -> Iterator[BrokenJoin]:
+    seen: dict[str, str] = {}
+    for name in COLLECTIONS.values():
+        for thing_id in getattr(plan, name):
+            if thing_id in seen:
+                yield BrokenJoin(name, thing_id, "id", f"an id that is used once; '{thing_id}' is also in {seen[thing_id]}")
+            seen[thing_id] = name
+
+
+def _broken_cable(plan: Plan, cable: Cable) -> Iterator[BrokenJoin]:
+    if cable.conductor not in plan.conductors:
+        yield BrokenJoin("cables", cable.id, "conductor", f"a conductor of this file; there is no '{cable.conductor}'")
+    for field, end in (("from", cable.start), ("to", cable.end)):
+        fault = _broken_end(plan, end)
+        if fault:
+            yield BrokenJoin("cables", cable.id, f"{field}.{fault[0]}", fault[1])
+
+
+def _broken_end(plan: Plan, end: CableEnd) -> tuple[str, str] | None:
+    if not isinstance(end, TerminalEnd):
+        found = end.exit in plan.exits
+        return None if found else ("exit", f"an exit of this file; there is no '{end.exit}'")
+    component = plan.components.get(end.component)
+    if component is None:
+        return "component", f"a component of this file; there is no '{end.component}'"
+    kind = plan.kinds.get(component.kind)
+    if kind is None or kind.terminal(end.terminal):
+        return None
+    names = ", ".join(each.id for each in kind.terminals)
+    return "terminal", f"a terminal of {component.id} ({names}); there is no '{end.terminal}'"
+
+
+def cables_on(plan: Plan, ids: Iterable[str]) -> set[str]:
+    """Return the ids of the cables that end on any of the components or exits given."""
+    wanted = set(ids)
+    return {
+        cable.id
+        for cable in plan.cables.values()
+        if any((end.component if isinstance(end, TerminalEnd) else end.exit) in wanted for end in cable.ends)
+    }
+
+
+def with_dependants(plan: Plan, ids: Iterable[str]) -> set[str]:
+    """Return ids and all that can't be without them: what is on a board, the cables of a component or exit."""
+    gone = set(ids)
+    boards = gone & set(plan.boards)
+    if boards:
+        for name in ("framing", "back_parts", "no_go_boxes", "exits", "fixings", "components", "channels"):
+            gone |= {thing.id for thing in getattr(plan, name).values() if thing.board in boards}
+    return gone | cables_on(plan, gone)

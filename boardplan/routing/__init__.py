@@ -1,0 +1,1 @@
+"""Which way a cable goes and how long it must be cut."""
