@@ -7,7 +7,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
-from boardplan.files.bundled import data_dir
+from boardplan.bundled import data_dir
 from boardplan.files.faults import BadFile, Fault, faults_of
 from boardplan.files.shelf_build import conductor_from, fastener_from, kind_faults, kind_from
 from boardplan.files.shelf_records import ShelfFileRecord

@@ -69,7 +69,7 @@ class ArtRecord(Record):
     """One shape of the front view."""
 
     shape: Literal["rect", "disc", "line", "polygon", "text"]
-    tone: Literal["graphite", "stone", "bone", "brass", "copper", "steel", "glass", "shadow", "red", "ink"]
+    tone: Literal["graphite", "stone", "bone", "brass", "copper", "steel", "glass", "shadow", "red", "amber", "green", "slate", "ink"]
     at: Pair | None = None
     size: Size | None = None
     points: LineRecord | None = None

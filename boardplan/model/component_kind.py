@@ -11,7 +11,7 @@ Pole: TypeAlias = Literal["", "+", "-", "L", "L1", "L2", "N", "PE", "signal"]
 TerminalSort: TypeAlias = Literal["stud", "clamp", "gland", "plug", "blade"]
 KeepClearReason: TypeAlias = Literal["air", "hands", "cover", "fuse pull", "handle", "lift-off", "gland"]
 DataState: TypeAlias = Literal["typical", "from sheet", "checked", "used"]
-Tone: TypeAlias = Literal["graphite", "stone", "bone", "brass", "copper", "steel", "glass", "shadow", "red", "ink"]
+Tone: TypeAlias = Literal["graphite", "stone", "bone", "brass", "copper", "steel", "glass", "shadow", "red", "amber", "green", "slate", "ink"]
 
 
 @dataclass(frozen=True, slots=True)

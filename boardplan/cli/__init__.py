@@ -1,0 +1,1 @@
+"""From a shell, without a window and without Qt."""

@@ -1,0 +1,203 @@
+"""Commands: check, cables, holes, pack, shelf and schema, each with its exit code."""
+
+import argparse
+import json
+import sys
+from collections.abc import Callable, Iterable, Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from boardplan import __version__
+from boardplan.bundled import data_dir
+from boardplan.files.faults import BadFile
+from boardplan.model.plan import Plan
+
+FINE, STOPS, UNUSABLE = 0, 1, 2
+"""Exit codes: fine; findings that stop; input that can't be used."""
+
+
+def run_command(arguments: Sequence[str]) -> int:
+    """Run one command and return its exit code; the reason for a refusal goes to stderr."""
+    try:
+        chosen = _parser().parse_args(arguments)
+        return COMMANDS[chosen.command](chosen)
+    except BadFile as bad:
+        return _refused(f"{bad.file}: {fault}" for fault in bad.faults)
+    except _WrongUse as wrong:
+        return _refused([str(wrong)])
+    except BrokenPipeError:
+        sys.stderr.close()  # whoever read our output has gone away
+        return FINE
+    except OSError as error:
+        return _refused([f"{error.filename or 'file'}: {error.strerror or error}"])
+
+
+class _WrongUse(Exception):  # noqa: N818
+    """A command line that can't be carried out."""
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise _WrongUse(f"{self.prog}: {message}\n{self.format_usage().strip()}")
+
+
+def _refused(lines: Iterable[str]) -> int:
+    sys.stderr.write("".join(f"{line}\n" for line in lines))
+    return UNUSABLE
+
+
+def _say(text: str) -> None:
+    sys.stdout.write(text if text.endswith("\n") else f"{text}\n")
+
+
+def _say_json(value: object) -> None:
+    _say(json.dumps(value, ensure_ascii=False, indent=1))
+
+
+def _parser() -> _Parser:
+    parser = _Parser(
+        prog="boardplan",
+        description="Plan, check and print the equipment board of an off-grid power system.",
+        epilog="boardplan FILE opens the window on a job; boardplan alone opens it with nothing.",
+    )
+    parser.add_argument("--version", action="version", version=f"boardplan {__version__}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND", parser_class=_Parser)
+    for name, words in (
+        ("check", "say what is wrong with a job"),
+        ("cables", "list every cable with its cut length"),
+        ("holes", "list every hole to drill"),
+    ):
+        command = commands.add_parser(name, help=words, description=words)
+        command.add_argument("file", type=Path, help="a job file")
+        shape = command.add_mutually_exclusive_group()
+        shape.add_argument("--json", action="store_true", help="as JSON; see: boardplan help json")
+        if name != "check":
+            shape.add_argument("--csv", action="store_true", help="as CSV")
+    pack = commands.add_parser("pack", help="write all papers of a job", description="write all papers of a job")
+    pack.add_argument("file", type=Path, help="a job file")
+    pack.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write")
+    pack.add_argument("--paper", default="a4", help="paper of the template: a4, letter, a3, roll-914 ... (default a4)")
+    shelf = commands.add_parser("shelf", help="list the component kinds", description="list the component kinds")
+    shelf.add_argument("--json", action="store_true", help="as JSON, with everything that is known of each kind")
+    commands.add_parser("schema", help="print the JSON Schema of the job file", description="print the JSON Schema")
+    helps = commands.add_parser("help", help="explain: json, files", description="explain a topic")
+    helps.add_argument("topic", nargs="?", choices=("json", "files"), help="what to explain")
+    return parser
+
+
+def _plan(chosen: argparse.Namespace) -> Plan:
+    from boardplan.files.plan_file import load_plan  # noqa: PLC0415 - late, for a quick start
+
+    return load_plan(chosen.file)
+
+
+def _check(chosen: argparse.Namespace) -> int:
+    from boardplan.cli.text import finding_lines, verdict  # noqa: PLC0415
+    from boardplan.checks.review import review_of  # noqa: PLC0415
+    from boardplan.output.records import finding_records  # noqa: PLC0415
+
+    review = review_of(_plan(chosen))
+    if chosen.json:
+        _say_json(finding_records(review))
+    else:
+        _say("\n".join([*finding_lines(review.findings), verdict(review)]))
+    return STOPS if review.stops else FINE
+
+
+def _cables(chosen: argparse.Namespace) -> int:
+    from boardplan.cli.text import cable_lines  # noqa: PLC0415
+    from boardplan.output.cut_list import cut_list_csv  # noqa: PLC0415
+    from boardplan.output.records import cable_records  # noqa: PLC0415
+    from boardplan.routing.channel_fill import channel_fills  # noqa: PLC0415
+    from boardplan.routing.cut_length import cut_lengths  # noqa: PLC0415
+    from boardplan.routing.find_route import find_routes  # noqa: PLC0415
+
+    plan = _plan(chosen)
+    ways = find_routes(plan)
+    lengths = cut_lengths(plan, ways)
+    if chosen.json:
+        _say_json(cable_records(plan, ways, lengths, channel_fills(plan, ways)))
+    elif chosen.csv:
+        _say(cut_list_csv(plan, lengths))
+    else:
+        _say("\n".join(cable_lines(plan, lengths)))
+    return FINE
+
+
+def _holes(chosen: argparse.Namespace) -> int:
+    from boardplan.cli.text import hole_lines  # noqa: PLC0415
+    from boardplan.output.hole_schedule import hole_schedule_csv  # noqa: PLC0415
+    from boardplan.output.records import hole_records  # noqa: PLC0415
+
+    plan = _plan(chosen)
+    if chosen.json:
+        _say_json(hole_records(plan))
+    elif chosen.csv:
+        _say(hole_schedule_csv(plan))
+    else:
+        _say("\n".join(hole_lines(plan)))
+    return FINE
+
+
+def _pack(chosen: argparse.Namespace) -> int:
+    from boardplan.cli.text import pack_lines, verdict  # noqa: PLC0415
+    from boardplan.checks.review import review_of  # noqa: PLC0415
+    from boardplan.output.pack import PackRefused, write_pack  # noqa: PLC0415
+    from boardplan.output.pages import PAPERS  # noqa: PLC0415
+
+    paper = PAPERS.get(chosen.paper)
+    if paper is None:
+        raise _WrongUse(f"--paper: there is no paper '{chosen.paper}'; expected one of {', '.join(PAPERS)}")
+    plan = _plan(chosen)
+    review = review_of(plan)
+    try:
+        written = write_pack(plan, review, chosen.to, paper)
+    except PackRefused as refused:
+        raise _WrongUse(str(refused)) from None
+    _say("\n".join([*pack_lines(written, chosen.to), verdict(review)]))
+    return STOPS if review.stops else FINE
+
+
+def _shelf(chosen: argparse.Namespace) -> int:
+    from boardplan.cli.text import columns  # noqa: PLC0415
+    from boardplan.files.shelf_build import kind_plain  # noqa: PLC0415
+    from boardplan.files.shelf_file import bundled_shelf  # noqa: PLC0415
+
+    shelf = bundled_shelf()
+    if chosen.json:
+        _say_json([kind_plain(kind) for kind in shelf.kinds.values()])
+        return FINE
+    rows = [
+        (kind.id, kind.family, f"{kind.box.width:g} x {kind.box.height:g} x {kind.depth:g}", kind.name)
+        for kind in shelf.kinds.values()
+    ]
+    _say("\n".join(columns(("id", "family", "W x H x D mm", "name"), rows)))
+    _say("\nAll sizes are invented and typical. Measure your own.")
+    return FINE
+
+
+def _schema(_: argparse.Namespace) -> int:
+    from boardplan.files.plan_file import job_schema  # noqa: PLC0415
+
+    _say_json(job_schema())
+    return FINE
+
+
+def _help(chosen: argparse.Namespace) -> int:
+    topics = {"json": "json-shapes.md", "files": "job-file.md"}
+    if chosen.topic is None:
+        _say(_parser().format_help())
+    else:
+        _say((data_dir("assets") / "manual" / topics[chosen.topic]).read_text(encoding="utf-8"))
+    return FINE
+
+
+COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
+    "check": _check,
+    "cables": _cables,
+    "holes": _holes,
+    "pack": _pack,
+    "shelf": _shelf,
+    "schema": _schema,
+    "help": _help,
+}

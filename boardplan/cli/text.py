@@ -1,0 +1,90 @@
+"""Command line text: findings, cables, holes and packs as plain columns."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from boardplan.checks.finding import Finding
+from boardplan.checks.review import Review
+from boardplan.geometry.units import inches_text, tidy_number
+from boardplan.model.holes import holes_of
+from boardplan.model.plan import Plan
+from boardplan.model.rule_set import SEVERITIES
+from boardplan.routing.cut_length import CutLength
+
+
+def columns(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> list[str]:
+    """Return rows as lines with aligned columns under their heads."""
+    widths = [max(len(row[i]) for row in (heads, *rows)) for i in range(len(heads))]
+    lines = ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) for row in (heads, *rows)]
+    return [line.rstrip() for line in lines]
+
+
+def finding_lines(findings: Sequence[Finding]) -> list[str]:
+    """Return findings as lines, accepted ones with the name and reason."""
+    lines = []
+    for each in findings:
+        lines.append(f"{each.severity:<4}  {each.name}: {each.sentence}")
+        if each.accepted:
+            lines.append(f"      accepted by {each.accepted.name}: {each.accepted.reason}")
+    return lines
+
+
+def verdict(review: Review) -> str:
+    """Return what the review comes to, and under which rules."""
+    rules = f"under rule set {review.plan.rules.id}, edition {review.plan.rules.edition}"
+    if not review.findings:
+        return f"No finding {rules}."
+    counts = {severity: 0 for severity in SEVERITIES}
+    accepted = 0
+    for each in review.findings:
+        if each.accepted:
+            accepted += 1
+        else:
+            counts[each.severity] += 1
+    parts = [f"{count} {severity}" for severity, count in counts.items()]
+    return f"{', '.join(parts)}, {accepted} accepted {rules}."
+
+
+def cable_lines(plan: Plan, lengths: dict[str, CutLength]) -> list[str]:
+    """Return cables with their cut lengths as columns."""
+    rows = []
+    for cable in plan.cables.values():
+        length = lengths[cable.id]
+        rows.append(
+            (
+                cable.id,
+                length.start,
+                length.end,
+                f"{plan.conductors[cable.conductor].name}, {cable.colour}",
+                str(cable.count),
+                _mm(length.path),
+                _mm(length.net),
+                "no way" if length.cut is None else f"{length.cut:g}",
+                length.note,
+            )
+        )
+    return columns(("cable", "from", "to", "conductor", "n", "path mm", "net mm", "cut mm", ""), rows)
+
+
+def _mm(value: float | None) -> str:
+    return "" if value is None else tidy_number(value)
+
+
+def hole_lines(plan: Plan) -> list[str]:
+    """Return holes as columns, in mm and, in a job in inches, as a tape reads."""
+    inches = plan.job.units == "inch"
+    rows = []
+    for hole in holes_of(plan):
+        x, y = hole.position
+        tape = (inches_text(x), inches_text(y)) if inches else ()
+        bit = "?" if hole.bit is None else f"{hole.bit:g}"
+        rows.append((hole.id, hole.board, tidy_number(x), tidy_number(y), *tape, bit, hole.words, hole.stage))
+    heads = ("hole", "board", "x mm", "y mm", *(("x in", "y in") if inches else ()), "bit mm", "", "stage")
+    return columns(heads, rows)
+
+
+def pack_lines(written: dict[str, Any], folder: Path) -> list[str]:
+    """Return what a pack holds: a file a line, with its sheets."""
+    rows = [(each["file"], f"{each['sheets']} sheets" if each.get("sheets") else "") for each in written["files"]]
+    return [f"{folder}:", *columns(("file", ""), rows)[1:]]

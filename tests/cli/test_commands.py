@@ -1,0 +1,118 @@
+"""The command line: exit codes, outputs, and input that can't be used."""
+
+import json
+import re
+
+import pytest
+from boards import SAMPLES
+from hypothesis import given, settings
+from mutations import mutated_job
+
+from boardplan.cli.commands import run_command
+
+BUS = SAMPLES / "library-bus.json"
+
+
+def moved(component, by_x, by_y, tmp_path):
+    data = json.loads(BUS.read_text())
+    for each in data["components"]:
+        if each["id"] == component:
+            each["at"] = [each["at"][0] + by_x, each["at"][1] + by_y]
+    path = tmp_path / "moved.json"
+    path.write_text(json.dumps(data))
+    return path
+
+
+@pytest.mark.parametrize("name", ["library-bus", "lookout-cabin", "honey-trailer"])
+def test_samples_are_fine(name, capsys):
+    assert run_command(["check", str(SAMPLES / f"{name}.json")]) == 0
+    assert "under rule set trade-practice, edition 2026.1" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("component", "by_x", "by_y", "neighbour"),
+    [("NB1", 0, -30, "PB1"), ("SW1", -110, 0, "FT1"), ("HB1", -95, 0, "LP1")],
+)
+def test_a_component_moved_into_its_neighbour_stops_and_names_both(component, by_x, by_y, neighbour, tmp_path, capsys):
+    path = moved(component, by_x, by_y, tmp_path)
+    assert run_command(["check", str(path), "--json"]) == 1
+    told = json.loads(capsys.readouterr().out)
+    stops = [each for each in told["findings"] if each["severity"] == "stop"]
+    assert any({component, neighbour} <= set(each["things"]) for each in stops)
+    assert any(component in each["sentence"] and neighbour in each["sentence"] for each in stops)
+
+
+def test_cables_as_json_hold_every_cable(capsys):
+    assert run_command(["cables", str(BUS), "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert len(told["cables"]) == 26
+
+
+def test_shelf_and_schema_are_json(capsys):
+    assert run_command(["shelf", "--json"]) == 0
+    assert len(json.loads(capsys.readouterr().out)) >= 45
+    assert run_command(["schema"]) == 0
+    assert "cables" in json.loads(capsys.readouterr().out)["properties"]
+
+
+@pytest.mark.parametrize("topic", ["json", "files"])
+def test_help_pages(topic, capsys):
+    assert run_command(["help", topic]) == 0
+    assert capsys.readouterr().out.startswith("# ")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["check", "nowhere.json"], "nowhere.json"),
+        (["pack", str(BUS), "--to", "x", "--paper", "napkin"], "expected one of a4"),
+        (["check"], "FILE"),
+        (["dance"], "invalid choice"),
+        (["check", str(BUS), "--loud"], "--loud"),
+    ],
+    ids=["no file", "paper", "no argument", "command", "option"],
+)
+def test_wrong_use_exits_2_with_the_reason(arguments, words, capsys):
+    assert run_command(arguments) == 2
+    told = capsys.readouterr()
+    assert words.lower() in told.err.lower()
+    assert "Traceback" not in told.err
+
+
+@settings(max_examples=200)
+@given(text=mutated_job(BUS.read_text()))
+def test_broken_job_files_exit_2_with_a_path_and_stay_as_they_are(text, tmp_path_factory, capsys_once):
+    path = tmp_path_factory.getbasetemp() / "broken.json"
+    path.write_text(text, encoding="utf-8")
+    code, told = capsys_once(["check", str(path)])
+    assert code == 2, told
+    assert all(line.startswith(str(path)) for line in told.splitlines())
+    assert re.search(r"(the file|line \d+|format|version|\w+(\[|\.|'|:))", told)
+    assert "Traceback" not in told
+    assert path.read_text(encoding="utf-8") == text
+
+
+@pytest.fixture(scope="session")
+def capsys_once():
+    """Run a command and return its exit code and what it wrote to stderr; usable inside Hypothesis."""
+    import contextlib
+    import io
+
+    def run(arguments):
+        heard = io.StringIO()
+        with contextlib.redirect_stderr(heard), contextlib.redirect_stdout(io.StringIO()):
+            code = run_command(arguments)
+        return code, heard.getvalue()
+
+    return run
+
+
+def test_what_is_typed_is_shown_by_the_text_forms(capsys):
+    assert run_command(["holes", str(BUS)]) == 0
+    assert "INV1-1" in capsys.readouterr().out
+    assert run_command(["holes", str(BUS), "--csv"]) == 0
+    assert "mm" in capsys.readouterr().out
+    assert run_command(["cables", str(BUS)]) == 0
+    assert "W07" in capsys.readouterr().out
+
+
