@@ -33,5 +33,5 @@ def test_prints(name, tmp_path):
     plan = load_plan(SAMPLES / name)
     write_pack(plan, review_of(plan), tmp_path / "pack", PAPERS["letter"])
     written = json.loads((tmp_path / "pack" / "pack.json").read_text())
-    assert {page["board"] for page in written["template"]} == set(plan.boards)
+    assert {page["board"] for page in written["template_pages"]} == set(plan.boards)
     assert holes_of(plan)

@@ -9,7 +9,7 @@ from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text, tidy_number
 from boardplan.model.holes import holes_of
 from boardplan.model.plan import Plan
-from boardplan.model.rule_set import SEVERITIES
+from boardplan.output.records import verdict_words
 from boardplan.routing.cut_length import CutLength
 
 
@@ -31,19 +31,9 @@ def finding_lines(findings: Sequence[Finding]) -> list[str]:
 
 
 def verdict(review: Review) -> str:
-    """Return what the review comes to, and under which rules."""
-    rules = f"under rule set {review.plan.rules.id}, edition {review.plan.rules.edition}"
-    if not review.findings:
-        return f"No finding {rules}."
-    counts = {severity: 0 for severity in SEVERITIES}
-    accepted = 0
-    for each in review.findings:
-        if each.accepted:
-            accepted += 1
-        else:
-            counts[each.severity] += 1
-    parts = [f"{count} {severity}" for severity, count in counts.items()]
-    return f"{', '.join(parts)}, {accepted} accepted {rules}."
+    """Return what the review comes to, and under which rules, as a sentence."""
+    words = verdict_words(review)
+    return f"{words[0].upper()}{words[1:]}."
 
 
 def cable_lines(plan: Plan, lengths: dict[str, CutLength]) -> list[str]:
@@ -54,14 +44,14 @@ def cable_lines(plan: Plan, lengths: dict[str, CutLength]) -> list[str]:
         rows.append(
             (
                 cable.id,
-                length.start,
-                length.end,
+                length.ends[0].place,
+                length.ends[1].place,
                 f"{plan.conductors[cable.conductor].name}, {cable.colour}",
                 str(cable.count),
                 _mm(length.path),
                 _mm(length.net),
                 "no way" if length.cut is None else f"{length.cut:g}",
-                length.note,
+                "; ".join(length.notes),
             )
         )
     return columns(("cable", "from", "to", "conductor", "n", "path mm", "net mm", "cut mm", ""), rows)

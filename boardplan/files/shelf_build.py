@@ -6,6 +6,7 @@ from typing import Any
 from boardplan.files.rings import ring_fault, turned_counter_clockwise
 from boardplan.files.shelf_records import (
     ArtRecord,
+    ChannelSectionRecord,
     ConductorRecord,
     FastenerRecord,
     HoleRecord,
@@ -14,6 +15,7 @@ from boardplan.files.shelf_records import (
 )
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Ring
+from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component_kind import (
     ArtShape,
     ComponentKind,
@@ -82,9 +84,8 @@ def _hole_from(record: HoleRecord) -> MountingHole:
 
 
 def _terminal_from(record: TerminalRecord) -> Terminal:
-    exit_degrees = record.exit
-    if isinstance(exit_degrees, str):
-        exit_degrees = _EXIT_DEGREES.get(exit_degrees)  # "any" is none
+    # "any" is none
+    exit_degrees = _EXIT_DEGREES.get(record.exit) if isinstance(record.exit, str) else record.exit
     return Terminal(
         id=record.id,
         position=Point(*record.at),
@@ -136,6 +137,11 @@ def conductor_from(record: ConductorRecord) -> Conductor:
 def fastener_from(record: FastenerRecord) -> Fastener:
     """Return the fastener of a record."""
     return Fastener(**record.model_dump())
+
+
+def channel_section_from(record: ChannelSectionRecord) -> ChannelSection:
+    """Return the channel section of a record."""
+    return ChannelSection(record.id, record.name, *record.outside, *record.inside)
 
 
 def ring_fields(ring: Ring) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from boardplan.bundled import data_dir
 from boardplan.files.faults import BadFile, Fault, faults_of
-from boardplan.files.shelf_build import conductor_from, fastener_from, kind_faults, kind_from
+from boardplan.files.shelf_build import channel_section_from, conductor_from, fastener_from, kind_faults, kind_from
 from boardplan.files.shelf_records import ShelfFileRecord
 from boardplan.model.shelf import Shelf
 
@@ -23,24 +23,40 @@ def bundled_shelf() -> Shelf:
 
 def read_shelf(paths: Iterable[Path]) -> Shelf:
     """Return the shelf of files, in their order. Raises BadFile, also where an id is used twice."""
-    shelf = Shelf({}, {}, {})
+    shelf = Shelf()
     for path in paths:
-        record = _record_of(path)
-        groups = (
-            ("kind", shelf.kinds, {each.id: kind_from(each, record.family) for each in record.kind}, record.kind),
-            ("conductor", shelf.conductors, {e.id: conductor_from(e) for e in record.conductor}, record.conductor),
-            ("fastener", shelf.fasteners, {each.id: fastener_from(each) for each in record.fastener}, record.fastener),
-        )
-        faults: list[Fault] = []
-        for name, held, added, records in groups:
-            doubled = sorted(set(held) & set(added)) + (["(in this file)"] if len(added) < len(records) else [])
-            faults += [Fault(f"{name} '{each}'", "an id that is used once on the shelf") for each in doubled]
+        added, faults = _added(shelf, _record_of(path))
         if faults:
             raise BadFile(path, faults)
-        shelf = Shelf(
-            {**shelf.kinds, **groups[0][2]}, {**shelf.conductors, **groups[1][2]}, {**shelf.fasteners, **groups[2][2]}
-        )
+        shelf = added
     return shelf
+
+
+def _added(shelf: Shelf, record: ShelfFileRecord) -> tuple[Shelf, list[Fault]]:
+    """Return the shelf with what a file holds, and a fault for each id that is used twice."""
+    kinds = [kind_from(each, record.family) for each in record.kind]
+    conductors = [conductor_from(each) for each in record.conductor]
+    fasteners = [fastener_from(each) for each in record.fastener]
+    sections = [channel_section_from(each) for each in record.channel_section]
+    faults = [
+        Fault(f"{name} '{doubled}'", "an id that is used once on the shelf")
+        for name, held, ids in (
+            ("kind", shelf.kinds, [each.id for each in kinds]),
+            ("conductor", shelf.conductors, [each.id for each in conductors]),
+            ("fastener", shelf.fasteners, [each.id for each in fasteners]),
+            ("channel section", shelf.channel_sections, [each.id for each in sections]),
+        )
+        for doubled in sorted({each for each in ids if each in held or ids.count(each) > 1})
+    ]
+    return (
+        Shelf(
+            {**shelf.kinds, **{each.id: each for each in kinds}},
+            {**shelf.conductors, **{each.id: each for each in conductors}},
+            {**shelf.fasteners, **{each.id: each for each in fasteners}},
+            {**shelf.channel_sections, **{each.id: each for each in sections}},
+        ),
+        faults,
+    )
 
 
 def _record_of(path: Path) -> ShelfFileRecord:

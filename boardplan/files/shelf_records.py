@@ -66,10 +66,24 @@ class CoolingRecord(Record):
 
 
 class ArtRecord(Record):
-    """One shape of the front view."""
+    """One shape of the front view; `width` is that of a line or an edge, or the height of a text's capitals."""
 
     shape: Literal["rect", "disc", "line", "polygon", "text"]
-    tone: Literal["graphite", "stone", "bone", "brass", "copper", "steel", "glass", "shadow", "red", "amber", "green", "slate", "ink"]
+    tone: Literal[
+        "graphite",
+        "stone",
+        "bone",
+        "brass",
+        "copper",
+        "steel",
+        "glass",
+        "shadow",
+        "red",
+        "amber",
+        "green",
+        "slate",
+        "ink",
+    ]
     at: Pair | None = None
     size: Size | None = None
     points: LineRecord | None = None
@@ -172,12 +186,27 @@ class FastenerRecord(Record):
     source: Text = ""
 
 
+class ChannelSectionRecord(Record):
+    """A section of wire channel: width and height outside and inside."""
+
+    id: Id
+    name: Annotated[str, Field(min_length=1, max_length=120)]
+    outside: Size
+    inside: Size
+
+    @model_validator(mode="after")
+    def is_larger_outside(self) -> Self:
+        """Refuse a channel without walls."""
+        if any(within >= without for within, without in zip(self.inside, self.outside, strict=True)):
+            raise ValueError("expected inside = [width, height] less than outside")
+        return self
+
+
 class ShelfFileRecord(Record):
-    """One file of the shelf: a family of kinds, or conductors, or fasteners."""
+    """One file of the shelf: a family of kinds, or conductors, fasteners or channel sections."""
 
     family: Text = ""
     kind: list[KindRecord] = []
     conductor: list[ConductorRecord] = []
     fastener: list[FastenerRecord] = []
-
-
+    channel_section: list[ChannelSectionRecord] = []

@@ -11,7 +11,9 @@ Pole: TypeAlias = Literal["", "+", "-", "L", "L1", "L2", "N", "PE", "signal"]
 TerminalSort: TypeAlias = Literal["stud", "clamp", "gland", "plug", "blade"]
 KeepClearReason: TypeAlias = Literal["air", "hands", "cover", "fuse pull", "handle", "lift-off", "gland"]
 DataState: TypeAlias = Literal["typical", "from sheet", "checked", "used"]
-Tone: TypeAlias = Literal["graphite", "stone", "bone", "brass", "copper", "steel", "glass", "shadow", "red", "amber", "green", "slate", "ink"]
+Tone: TypeAlias = Literal[
+    "graphite", "stone", "bone", "brass", "copper", "steel", "glass", "shadow", "red", "amber", "green", "slate", "ink"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +71,11 @@ class Cooling:
 
 @dataclass(frozen=True, slots=True)
 class ArtShape:
-    """One shape of a kind's front view, in its own coordinates, repeated `count` times `step` apart."""
+    """One shape of a kind's front view, in its own coordinates, repeated `count` times `step` apart.
+
+    `width` is that of a line, of the lit and dark edges of a relief, or the height of a text's capitals.
+    The text "{ref}" marks where the reference of a placed component goes.
+    """
 
     shape: Literal["rect", "disc", "line", "polygon", "text"]
     tone: Tone

@@ -1,0 +1,36 @@
+"""Acceptance: which findings a person has accepted by name and reason, and which of those are no longer needed."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from boardplan.checks.finding import Finding
+from boardplan.checks.site import Site, Where
+from boardplan.model.job import Acceptance
+
+
+def with_acceptance(site: Site, findings: Sequence[Finding]) -> tuple[list[Finding], list[Finding]]:
+    """Return the findings with those marked that are accepted, and a note for each acceptance that matches nothing."""
+    wanted = {(each.finding, frozenset(each.things)): each for each in site.plan.accepted}
+    if not wanted:
+        return list(findings), []
+    used: set[Acceptance] = set()
+    marked = []
+    for finding in findings:
+        accepted = wanted.get((finding.name, frozenset(finding.things)))
+        if accepted is not None:
+            used.add(accepted)
+            finding = replace(finding, accepted=accepted)  # noqa: PLW2901 - the same finding, marked
+        marked.append(finding)
+    return marked, [_not_needed(site, each) for each in site.plan.accepted if each not in used]
+
+
+def _not_needed(site: Site, accepted: Acceptance) -> Finding:
+    things = ", ".join(accepted.things) or "the job"
+    words = f"Acceptance no longer needed: '{accepted.finding}' of {things}, accepted by {accepted.name}"
+    spots = [site.spots[each] for each in accepted.things if each in site.spots]
+    where = (
+        Where(accepted.things, spots[0].board.id, spots[0].box.centre, spots[0].box)
+        if spots
+        else Where(accepted.things)
+    )
+    return site.finding("acceptance-not-needed", site.limit("acceptance-needed"), where, words)

@@ -1,0 +1,86 @@
+"""All checks: the one table of what is asked about a plan."""
+
+from boardplan.checks.bodies_apart import bodies_apart
+from boardplan.checks.board_fixings import (
+    fixing_head_blocked,
+    fixing_misses_framing,
+    fixing_under_cable,
+    framing_unknown,
+)
+from boardplan.checks.cable_bends import bends_have_room
+from boardplan.checks.cable_lengths import (
+    jumper_too_short,
+    lead_not_in_stock,
+    leg_estimated,
+    lug_not_measured,
+    matched_surplus,
+)
+from boardplan.checks.cable_ways import cable_off_board, cable_over_component, cable_without_way
+from boardplan.checks.channel_load import cable_fits_channel, channel_too_full, classes_share_channel
+from boardplan.checks.channel_room import cover_crowded, little_finger_room
+from boardplan.checks.check import Check, CheckBetween, CheckOnJob, CheckOnOne
+from boardplan.checks.covered_screws import screw_covered
+from boardplan.checks.cutouts_clear import over_cutout
+from boardplan.checks.edge_margin import off_the_board, too_near_edge
+from boardplan.checks.exits_open import exit_covered, fixing_in_exit
+from boardplan.checks.front_access import compartment_depth_unknown, front_in_compartment
+from boardplan.checks.hole_to_edge import hole_near_edge
+from boardplan.checks.holes_apart import holes_too_close
+from boardplan.checks.holes_behind import hole_meets_back_part, hole_meets_nut
+from boardplan.checks.hot_units import above_hot_unit
+from boardplan.checks.keep_clear import keep_clear_blocked, keep_clear_walled
+from boardplan.checks.no_go_boxes import fixing_in_no_go_box, front_meets_no_go_box, in_no_go_box
+from boardplan.checks.open_questions import kind_data_missing
+from boardplan.checks.pattern_check import patterns_not_checked
+from boardplan.checks.screw_length import screws_of_channel, screws_of_component
+from boardplan.checks.spots import BackPartSpot, CableSpot, ChannelSpot, ComponentSpot, ExitSpot, FixingSpot, NoGoSpot
+from boardplan.checks.turns_allowed import turn_not_allowed
+
+COMPONENT, CHANNEL, FIXING, CABLE = (ComponentSpot,), (ChannelSpot,), (FixingSpot,), (CableSpot,)
+BODIES = (ComponentSpot, ChannelSpot)
+HOLED = (ComponentSpot, ChannelSpot, FixingSpot)
+
+CHECKS: tuple[Check, ...] = (
+    CheckOnOne("off the board", "Is all of it on its board?", BODIES, off_the_board),
+    CheckOnOne("edge margin", "Is it far enough inside the board's edges?", COMPONENT, too_near_edge),
+    CheckOnOne("hole to edge", "Does every hole leave wood to the edge?", HOLED, hole_near_edge),
+    CheckOnOne("cut-outs", "Does it stand over a cut-out?", BODIES, over_cutout),
+    CheckBetween("bodies apart", "Do they leave a gap between them?", BODIES, BODIES, bodies_apart, mutual=True),
+    CheckBetween("keep-clear", "Is the room it asks for free of this?", COMPONENT, BODIES, keep_clear_blocked),
+    CheckOnOne("keep-clear walls", "Is the room it asks for inside the compartment?", COMPONENT, keep_clear_walled),
+    CheckBetween("hot units", "Does warmth from below harm it?", COMPONENT, COMPONENT, above_hot_unit),
+    CheckOnOne("turn", "May it hang the way it is turned?", COMPONENT, turn_not_allowed),
+    CheckOnOne("front access", "Does its front have room in the compartment?", COMPONENT, front_in_compartment),
+    CheckOnJob("compartment depth", "Is the depth of every compartment known?", compartment_depth_unknown),
+    CheckBetween("no-go boxes", "Does it stand in space to stay empty?", BODIES, (NoGoSpot,), in_no_go_box),
+    CheckBetween("front and no-go", "Does its front have room?", COMPONENT, (NoGoSpot,), front_meets_no_go_box),
+    CheckBetween("fixing and no-go", "Can its head be there?", FIXING, (NoGoSpot,), fixing_in_no_go_box),
+    CheckBetween("exits", "Does it leave the exit open?", BODIES, (ExitSpot,), exit_covered),
+    CheckBetween("fixing and exit", "Does the fixing leave the exit open?", FIXING, (ExitSpot,), fixing_in_exit),
+    CheckBetween("covered screws", "Can every screw be reached past this?", BODIES, BODIES, screw_covered),
+    CheckOnOne("fixing and framing", "Does it hit a member behind the board?", FIXING, fixing_misses_framing),
+    CheckOnJob("framing known", "Is the framing behind every board known?", framing_unknown),
+    CheckBetween("fixing head", "Is its head free of this?", FIXING, BODIES, fixing_head_blocked),
+    CheckBetween("fixing and cable", "Is its head free of this cable?", FIXING, CABLE, fixing_under_cable),
+    CheckOnOne("screws", "Do its screws hold, and stay inside the board?", COMPONENT, screws_of_component),
+    CheckOnOne("channel screws", "Do its screws hold, and stay inside the board?", CHANNEL, screws_of_channel),
+    CheckBetween("back parts", "Do its holes miss the part behind?", BODIES, (BackPartSpot,), hole_meets_back_part),
+    CheckBetween("nuts behind", "Do its holes miss the nuts of this?", HOLED, HOLED, hole_meets_nut),
+    CheckBetween("holes apart", "Do their holes leave wood between?", HOLED, HOLED, holes_too_close, mutual=True),
+    CheckBetween("finger room", "Is there room for fingers?", COMPONENT, CHANNEL, little_finger_room),
+    CheckBetween("cover side", "Can the channel's cover come off?", COMPONENT, CHANNEL, cover_crowded),
+    CheckOnOne("channel fill", "Is it too full?", CHANNEL, channel_too_full),
+    CheckOnOne("channel classes", "May the cables in it lie together?", CHANNEL, classes_share_channel),
+    CheckBetween("cable in channel", "Does it fit the channel?", CABLE, CHANNEL, cable_fits_channel),
+    CheckOnOne("cable way", "Can it be laid?", CABLE, cable_without_way),
+    CheckOnOne("cable on board", "Does it lie on the boards?", CABLE, cable_off_board),
+    CheckBetween("cable over body", "Does it pass clear of this?", CABLE, COMPONENT, cable_over_component),
+    CheckOnOne("bends", "Have its bends room?", CABLE, bends_have_room),
+    CheckOnOne("jumper", "Can it be bent in between its lugs?", CABLE, jumper_too_short),
+    CheckOnOne("stock leads", "Is there a lead as long as that?", CABLE, lead_not_in_stock),
+    CheckOnOne("legs", "Are its legs off the board measured?", CABLE, leg_estimated),
+    CheckOnOne("lugs", "Are its lugs measured?", CABLE, lug_not_measured),
+    CheckOnJob("matched groups", "Do matched cables come out alike?", matched_surplus),
+    CheckOnJob("pattern check", "Are the hole patterns checked?", patterns_not_checked),
+    CheckOnJob("open questions", "What isn't known of the kinds in use?", kind_data_missing),
+)

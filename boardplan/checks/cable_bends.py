@@ -1,0 +1,80 @@
+"""Cable bends: has every leg of a way room for its bends, and for what stands straight at a terminal?"""
+
+from collections.abc import Iterator
+from math import isinf, tan, radians
+
+from boardplan.checks.finding import Finding
+from boardplan.checks.site import NOISE, Site, Where
+from boardplan.checks.spots import CableSpot
+from boardplan.geometry.bends import turns, without_repeats
+from boardplan.geometry.point import Point, box_around
+from boardplan.model.cable import CableEnd, TerminalEnd
+from boardplan.model.plan import Plan
+from boardplan.routing.route import Route
+
+_STRAIGHT = {"gland": "straight-at-gland", "clamp": "straight-at-clamp", "plug": "straight-at-plug"}
+_DOUBLED_BACK = 175.0  # degrees: nothing bends round as far as that in a corner
+
+
+def bends_have_room(site: Site, spot: CableSpot) -> Iterator[Finding]:
+    """Yield a finding for the leg that is shortest of what it has to hold, at the least or the preferred radius."""
+    if not isinstance(spot.way, Route):
+        return
+    corners = without_repeats(spot.way.points)
+    bent = turns(corners)
+    rule, diameter = site.plan.rules.bends[spot.conductor.construction], spot.conductor.outside_diameter
+    ends = [straight_at(site.plan, spot, end) for end in spot.cable.ends]
+    for limit_name, times in (("bend-room-least", rule.least), ("bend-room-preferred", rule.prefer)):
+        short = _shortest_of_need(corners, bent, ends, times * diameter)
+        if short is None:
+            continue
+        start, end, length, need = short
+        where = Where(
+            (spot.id,), spot.board.id, Point((start.x + end.x) / 2, (start.y + end.y) / 2), box_around((start, end))
+        )
+        yield site.finding(
+            "bend-too-tight" if limit_name == "bend-room-least" else "bend-tighter-than-preferred",
+            site.asked(limit_name, need),
+            where,
+            _words(site, spot, length, need, times * diameter),
+            length,
+        )
+        return
+
+
+def _words(site: Site, spot: CableSpot, length: float, need: float, radius: float) -> str:
+    if isinf(need):
+        return f"Cable {spot.id} doubles back on itself, which no bend with radius {site.length(radius)} does"
+    has, wants = site.two_lengths(length, need)
+    return f"A leg of cable {spot.id} is {has} long; bends with radius {site.length(radius)} and its ends need {wants}"
+
+
+def _shortest_of_need(
+    corners: tuple[Point, ...], bent: tuple[float, ...], ends: list[float], radius: float
+) -> tuple[Point, Point, float, float] | None:
+    """Return the leg that lacks most, its length and its need, none where every leg has room."""
+    held = [ends[0], *(_tangent(radius, turn) for turn in bent), ends[1]]
+    legs = [
+        (a, b, a.distance_to(b), held[index] + held[index + 1])
+        for index, (a, b) in enumerate(zip(corners, corners[1:], strict=False))
+    ]
+    lacking = [leg for leg in legs if leg[2] < leg[3] - NOISE]
+    return max(lacking, key=lambda leg: leg[3] - leg[2], default=None)
+
+
+def _tangent(radius: float, turn: float) -> float:
+    """Return how far before a corner its bend begins: R tan(t/2); without end where the way doubles back."""
+    return float("inf") if abs(turn) > _DOUBLED_BACK else radius * tan(radians(abs(turn)) / 2)
+
+
+def straight_at(plan: Plan, spot: CableSpot, end: CableEnd) -> float:
+    """Return what stands straight at an end, in mm: the lug up to its mouth, the stretch behind a gland or clamp."""
+    if not isinstance(end, TerminalEnd):
+        return 0.0
+    terminal = plan.kind_of(plan.components[end.component]).terminal(end.terminal)
+    if terminal is None:
+        return 0.0
+    if terminal.sort == "stud":
+        return spot.conductor.lug.mouth if spot.conductor.lug else 0.0
+    limit = _STRAIGHT.get(terminal.sort)
+    return plan.rules.value(limit) if limit else 0.0

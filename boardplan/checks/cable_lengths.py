@@ -1,0 +1,75 @@
+"""Cable lengths: can every cable be cut to its length, and is that length one to trust?"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from boardplan.checks.finding import Finding
+from boardplan.checks.site import NOISE, Site, percent_text, where_is
+from boardplan.checks.spots import CableSpot
+from boardplan.routing.cut_length import off_board_legs
+
+
+def jumper_too_short(site: Site, spot: CableSpot) -> Iterator[Finding]:
+    """Yield a finding where a jumper has too little free jacket between its two lugs to be bent in."""
+    length, lug = site.lengths.get(spot.id), spot.conductor.lug
+    if length is None or length.path is None or lug is None or length.slack_class != "jumper":
+        return
+    limit = site.limit("jumper-free-jacket")
+    free, asked = length.path - 2 * lug.mouth, limit.value * spot.conductor.outside_diameter
+    if free < asked - NOISE:
+        has, wants = site.two_lengths(free, asked)
+        words = (
+            f"Jumper {spot.id} has {has} of free jacket between its lugs; {wants} is asked: a link bar may do better"
+        )
+        yield site.finding("jumper-too-short", site.asked("jumper-free-jacket", asked), where_is(spot), words, free)
+
+
+def lead_not_in_stock(site: Site, spot: CableSpot) -> Iterator[Finding]:
+    """Yield a finding where no lead with moulded ends is long enough."""
+    length, stock = site.lengths.get(spot.id), spot.conductor.stock_lengths
+    if length is None or length.path is None or not stock or length.cut is not None:
+        return
+    wanted, longest = length.path + length.slack, max(stock)
+    has, wants = site.two_lengths(longest, wanted)
+    words = f"Lead {spot.id} wants {wants}; the longest in stock is {has}"
+    yield site.finding("lead-not-in-stock", site.asked("signal-lead-stock", wanted), where_is(spot), words, longest)
+
+
+def leg_estimated(site: Site, spot: CableSpot) -> Iterator[Finding]:
+    """Yield a note where a leg off the board is only estimated, or was read off a photo."""
+    doubtful = [leg for leg in off_board_legs(spot.cable) if leg.trust in ("estimated", "photo")]
+    if doubtful:
+        legs = ", ".join(f"{site.length(leg.length)} ({leg.trust})" for leg in doubtful)
+        words = f"Measure again before cutting {spot.id}: {legs}"
+        yield site.finding("leg-estimated", site.limit("leg-measured"), where_is(spot), words)
+
+
+def lug_not_measured(site: Site, spot: CableSpot) -> Iterator[Finding]:
+    """Yield a question where a cable ends in a lug that nobody has measured."""
+    length = site.lengths.get(spot.id)
+    places = [end.place for end in length.ends if end.lug_unknown] if length else []
+    if places:
+        words = (
+            f"Which lug goes on {spot.id} at {', '.join(places)}? It isn't measured, so nothing is taken off the length"
+        )
+        yield site.finding("lug-not-measured", site.limit("open-question"), where_is(spot), words)
+
+
+def matched_surplus(site: Site) -> Iterator[Finding]:
+    """Yield a note for each matched group whose shortest cable gets much longer than it needs to be."""
+    limit, worst = site.limit("matched-surplus"), {}
+    for length in site.lengths.values():
+        held = worst.get(length.group)
+        if length.group and length.cut and (held is None or length.surplus > held.surplus):
+            worst[length.group] = length
+    for group, length in worst.items():
+        if length.surplus_percent <= limit.value + NOISE:
+            continue
+        members = tuple(sorted(each.cable for each in site.lengths.values() if each.group == group))
+        spot = site.spots[length.cable]
+        words = (
+            f"In matched group {group}, {length.cable} has {site.length(length.surplus)} to lay in a bow, "
+            f"{percent_text(length.surplus_percent)} of its length; over {percent_text(limit.value)}: move or turn what it joins"
+        )
+        where = replace(where_is(spot), things=members)
+        yield site.finding("matched-surplus", limit, where, words, length.surplus_percent)

@@ -1,0 +1,144 @@
+"""Keep-clear: is the room that a unit asks for beside its faces free of other things and of walls?"""
+
+from collections.abc import Iterator
+
+from shapely import Polygon, get_coordinates
+from shapely.geometry.base import BaseGeometry
+
+from boardplan.checks.bodies_apart import SHARED, boxes_overlap, shared_box
+from boardplan.checks.finding import Finding
+from boardplan.checks.site import NOISE, Site, where_is
+from boardplan.checks.spots import BodySpot, ComponentSpot, ZoneSpot
+from boardplan.checks.survey import NORMALS
+from boardplan.geometry.point import Box, box_around, direction
+from boardplan.model.component_kind import KeepClearReason
+from boardplan.model.placed import beside
+from boardplan.model.rule_set import Limit
+
+REASONS: dict[KeepClearReason, str] = {
+    "air": "for air",
+    "hands": "for hands",
+    "cover": "to take its cover off",
+    "fuse pull": "to pull a fuse",
+    "handle": "for its handle",
+    "lift-off": "to lift it off its screws",
+    "gland": "for the gland and its spanner",
+}
+_PLACES = {0.0: "to its right", 90.0: "above it", 180.0: "to its left", 270.0: "below it"}
+
+
+def keep_clear_blocked(site: Site, spot: ComponentSpot, other: BodySpot) -> Iterator[Finding]:
+    """Yield a finding for each zone of a component that another body stands in.
+
+    Zones of neighbours may overlap. Where one blows into the other's intake, both distances are asked.
+    """
+    for zone in spot.zones:
+        added = _intake_opposite(spot, zone, other)
+        wider = _widened(spot, zone, added) if added else zone
+        room = _room_before(wider, other)
+        if room is None:
+            continue
+        asked = zone.keep_clear.distance + added
+        has, wants = site.two_lengths(room, asked)
+        limit = _limit(site, zone, asked)
+        words = f"{spot.id} asks for {wants} clear {_place(zone)} {REASONS[zone.keep_clear.reason]}; {other.id} leaves {has}"
+        if added:
+            words = f"{spot.id} blows into the intake of {other.id}: {wants} is asked between them, there is {has}"
+        area = shared_box(wider.box, other.box)
+        yield site.finding(
+            "intake-fed" if added else "keep-clear-blocked", limit, where_is(spot, other, area=area), words, room
+        )
+
+
+def keep_clear_walled(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
+    """Yield a finding for each zone of a component that reaches into a wall or the ceiling of the compartment.
+
+    A zone may leave the board as far as the stated gap goes, or over a neighbouring board. Where nobody
+    measured the room round the board, a question is asked.
+    """
+    ground = site.grounds[spot.board.id]
+    for zone in spot.zones:
+        if _holds(ground.box, zone.box):
+            continue
+        beyond = Polygon(zone.ring).difference(site.rooms)
+        if beyond.area <= SHARED:
+            continue
+        asked, at = zone.keep_clear.distance, where_is(spot, area=zone.box)
+        if ground.room is None:
+            words = (
+                f"{spot.id} asks for {site.length(asked)} clear {_place(zone)}, which leaves board {spot.board.id}: "
+                "how much room is there?"
+            )
+            yield site.finding("room-unknown", site.limit("open-question"), at, words)
+            continue
+        room = _along(zone, beyond)
+        has, wants = site.two_lengths(room, asked)
+        words = f"{spot.id} asks for {wants} clear {_place(zone)} {REASONS[zone.keep_clear.reason]}; the compartment leaves {has}"
+        yield site.finding("keep-clear-walled", _limit(site, zone, asked), at, words, room)
+
+
+def _limit(site: Site, zone: ZoneSpot, asked: float) -> Limit:
+    return site.asked("keep-clear-demanded" if zone.keep_clear.demanded else "keep-clear-advised", asked)
+
+
+def _place(zone: ZoneSpot) -> str:
+    return _PLACES.get(zone.normal % 360.0, f"at its {zone.keep_clear.face} face")
+
+
+def _intake_opposite(spot: ComponentSpot, zone: ZoneSpot, other: BodySpot) -> float:
+    """Return what another unit's intake asks that a unit blows into through the face of a zone, nought if it doesn't."""
+    if not isinstance(other, ComponentSpot) or zone.keep_clear.face not in spot.kind.cooling.exhaust:
+        return 0.0
+    facing = (zone.normal + 180.0) % 360.0
+    return max(
+        (
+            each.keep_clear.distance
+            for each in other.zones
+            if each.keep_clear.face in other.kind.cooling.intake and abs(each.normal % 360.0 - facing) < NOISE
+        ),
+        default=0.0,
+    )
+
+
+def _widened(spot: ComponentSpot, zone: ZoneSpot, by: float) -> ZoneSpot:
+    origin, keep = spot.board.position, zone.keep_clear
+    own = beside(spot.kind.box, keep.face, keep.distance + by)
+    ring = tuple(point.moved(origin.x, origin.y) for point in spot.placed.placement.points(own))
+    return ZoneSpot(keep, ring, box_around(ring), zone.normal)
+
+
+def _room_before(zone: ZoneSpot, other: BodySpot) -> float | None:
+    """Return how much of a zone is free before a body, none where the body isn't in it."""
+    if not boxes_overlap(zone.box, other.box):
+        return None
+    if other.upright and zone.normal in _PLACES:
+        return _along_box(zone, other.box)
+    shared = Polygon(zone.ring).intersection(other.body)
+    return _along(zone, shared) if shared.area > SHARED else None
+
+
+def _along(zone: ZoneSpot, obstacle: BaseGeometry) -> float:
+    """Return how far from the face of a zone an obstacle in it begins."""
+    x, y = direction(zone.normal)
+    face = min(point.x * x + point.y * y for point in zone.ring)
+    return max(0.0, float((get_coordinates(obstacle) @ (x, y)).min()) - face)
+
+
+def _along_box(zone: ZoneSpot, box: Box) -> float:
+    """Return the same of an upright box in an upright zone, which is what nearly every board is made of."""
+    free = {
+        NORMALS["right"]: box.left - zone.box.left,
+        NORMALS["top"]: box.bottom - zone.box.bottom,
+        NORMALS["left"]: zone.box.right - box.right,
+        NORMALS["bottom"]: zone.box.top - box.top,
+    }
+    return max(0.0, free[zone.normal])
+
+
+def _holds(outer: Box, inner: Box) -> bool:
+    return (
+        outer.left <= inner.left
+        and outer.bottom <= inner.bottom
+        and inner.right <= outer.right
+        and inner.top <= outer.top
+    )

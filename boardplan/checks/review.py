@@ -1,0 +1,149 @@
+"""Review: everything known about a plan: ways, lengths, fills, findings; kept up to date for little after a change."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from boardplan.checks.acceptance import with_acceptance
+from boardplan.checks.asking import Answers, Key, Ranked, ask_between, ask_of_each, ask_of_job, rank
+from boardplan.checks.changes import Told, ground_changed, moved_things, told_anew
+from boardplan.checks.finding import Finding
+from boardplan.checks.grounds import all_room, fixing_loads, grounds_of
+from boardplan.checks.neighbours import Neighbours
+from boardplan.checks.site import Site
+from boardplan.checks.spots import Spot
+from boardplan.checks.survey import spot_of
+from boardplan.model.plan import COLLECTIONS, Plan, Thing
+from boardplan.routing.channel_fill import ChannelFill, channel_fills
+from boardplan.routing.cut_length import CutLength, cut_lengths
+from boardplan.routing.find_route import find_routes, refreshed_routes
+from boardplan.routing.route import Way
+
+
+@dataclass(frozen=True)
+class _Kept:
+    """What a review keeps so that the next one is cheap."""
+
+    site: Site
+    near: Neighbours
+    answers: Answers
+
+
+@dataclass(frozen=True)
+class Review:
+    """A plan with the ways of its cables, their lengths, the fill of its channels and all findings, gravest first."""
+
+    plan: Plan
+    ways: Mapping[str, Way]
+    lengths: Mapping[str, CutLength]
+    fills: Mapping[str, ChannelFill]
+    findings: tuple[Finding, ...]
+    _kept: _Kept = field(repr=False, compare=False)
+
+    @cached_property
+    def stops(self) -> tuple[Finding, ...]:
+        """The findings because of which papers must not be issued."""
+        return tuple(each for each in self.findings if each.stops)
+
+
+def review_of(plan: Plan) -> Review:
+    """Return the review of a plan from scratch."""
+    return review_with_ways(plan, find_routes(plan))
+
+
+def review_with_ways(plan: Plan, ways: Mapping[str, Way]) -> Review:
+    """Return the review of a plan whose cables take the ways given."""
+    spots = {}
+    for thing in plan.things.values():
+        spot = spot_of(plan, thing, ways.get(thing.id))
+        if spot is not None:
+            spots[thing.id] = spot
+    grounds = grounds_of(plan)
+    site = Site(
+        plan=plan,
+        ways=ways,
+        lengths=cut_lengths(plan, ways),
+        fills=channel_fills(plan, ways),
+        grounds=grounds,
+        rooms=all_room(grounds),
+        loads=fixing_loads(plan),
+        spots=spots,
+    )
+    near = Neighbours().with_changes({}, {key: spot.reach for key, spot in spots.items()})
+    return _review(site, near, {**ask_of_each(site, spots), **ask_between(site, near, spots)})
+
+
+def refreshed(review: Review, plan: Plan) -> Review:
+    """Return what `review_of(plan)` would, asking again only what a change from the review's plan touches."""
+    if plan is review.plan:
+        return review
+    return refreshed_with_ways(review, plan, refreshed_routes(review.plan, dict(review.ways), plan))
+
+
+def refreshed_with_ways(review: Review, plan: Plan, ways: Mapping[str, Way]) -> Review:
+    """Return the review of a changed plan whose cables take the ways given."""
+    if ground_changed(review.plan, plan):
+        return review_with_ways(plan, ways)
+    kept = review._kept  # noqa: SLF001 - its own
+    moved = moved_things(review.plan, plan, review.ways, ways)
+    told = _told(review, plan, ways, moved)
+    anew = told_anew(kept.site, plan, told, moved)
+    spots, near = _surveyed(kept, plan, ways, moved)
+    site = Site(
+        plan=plan,
+        ways=ways,
+        lengths=told.lengths,
+        fills=told.fills,
+        grounds=kept.site.grounds,
+        rooms=kept.site.rooms,
+        loads=told.loads,
+        spots=spots,
+    )
+    answers = {key: answer for key, answer in kept.answers.items() if _still_holds(key, moved, anew)}
+    answers |= ask_of_each(site, moved | anew)
+    answers |= ask_between(site, near, moved)
+    return _review(site, near, answers)
+
+
+def _told(review: Review, plan: Plan, ways: Mapping[str, Way], moved: set[str]) -> Told:
+    """Return lengths, fills and loads, the old ones where nothing they hang on has changed."""
+    old = review.plan
+    if moved.isdisjoint(plan.cables) and moved.isdisjoint(old.cables) and plan.channels is old.channels:
+        lengths, fills = review.lengths, review.fills
+    else:
+        lengths, fills = cut_lengths(plan, ways), channel_fills(plan, ways)
+    return Told(ways, lengths, fills, fixing_loads(plan))
+
+
+def _surveyed(kept: _Kept, plan: Plan, ways: Mapping[str, Way], moved: set[str]) -> tuple[dict[str, Spot], Neighbours]:
+    """Return the spots and who is near whom, with what moved measured again."""
+    spots = dict(kept.site.spots)
+    gone = {key: spot.reach for key in moved if (spot := spots.pop(key, None))}
+    come = {}
+    for key in moved:
+        thing = _thing(plan, key)
+        spot = spot_of(plan, thing, ways.get(key)) if thing else None
+        if spot is not None:
+            spots[key] = spot
+            come[key] = spot.reach
+    return spots, kept.near.with_changes(gone, come)
+
+
+def _thing(plan: Plan, key: str) -> Thing | None:
+    """Return a thing by its id, without the list of all things, which costs more than a change of one."""
+    return next((group[key] for name in COLLECTIONS.values() if key in (group := getattr(plan, name))), None)
+
+
+def _still_holds(key: Key, moved: set[str], anew: set[str]) -> bool:
+    _, ids = key
+    return moved.isdisjoint(ids) and not (len(ids) == 1 and ids[0] in anew)
+
+
+def _review(site: Site, near: Neighbours, answers: Answers) -> Review:
+    ranked: list[Ranked] = [each for answer in answers.values() for each in answer]
+    ranked += ask_of_job(site)
+    ranked.sort(key=lambda each: each[0])
+    findings, notes = with_acceptance(site, [finding for _, finding in ranked])
+    if notes:
+        findings = sorted([*findings, *notes], key=rank)
+    return Review(site.plan, site.ways, site.lengths, site.fills, tuple(findings), _Kept(site, near, answers))

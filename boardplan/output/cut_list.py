@@ -1,0 +1,297 @@
+"""Cut list: every cable to cut, by reel and falling length, what goes on its ends, and how its length came about."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from boardplan.geometry.units import inches_text, tidy_number
+from boardplan.model.cable import Cable
+from boardplan.model.plan import Plan
+from boardplan.output.csv_table import Value, csv_text
+from boardplan.output.table import Cell, Column, Heading, Row, Table
+from boardplan.routing.cut_length import CutLength
+from boardplan.routing.end_work import EndWork
+from boardplan.routing.reels import (
+    CountNeed,
+    ReelNeed,
+    ferrule_needs,
+    lug_needs,
+    reel_needs,
+    stock_lead_needs,
+)
+
+FOOTER = (
+    "Lengths and positions only: this list does not size cables or fuses; a competent person approves the electrical "
+    "design. Matched cables: do not trim one alone."
+)
+BEFORE = (
+    (
+        "Disconnect and cover battery terminals before any work on the board. Solar conductors are live in daylight. "
+        "Check polarity at both ends before the first nut. Main fuse last."
+    ),
+    (
+        "Cut = conductor end to conductor end. Strip is part of it. Tube and label on before the lug. "
+        "Measures of lugs are typical: measure your own and cut a trial piece first."
+    ),
+)
+_TICKS = ("cut", "strip", "crimp", "shrink", "label", "pull", "fit")
+
+
+def cutting_order(plan: Plan, lengths: Mapping[str, CutLength]) -> list[Cable]:
+    """Return the cables as they are cut: the largest conductor first, by colour, then falling length."""
+    places = {need: index for index, need in enumerate(_reel_order(plan))}
+
+    def order(cable: Cable) -> tuple[int, float, str]:
+        return places[cable.conductor, cable.colour], -(lengths[cable.id].cut or 0.0), cable.id
+
+    return sorted(plan.cables.values(), key=order)
+
+
+def _reel_order(plan: Plan) -> list[tuple[str, str]]:
+    reels = {(cable.conductor, cable.colour) for cable in plan.cables.values()}
+
+    def largest_first(reel: tuple[str, str]) -> tuple[bool, float, str, str]:
+        conductor = plan.conductors[reel[0]]
+        return bool(conductor.stock_lengths), -(conductor.area or 0.0), *reel
+
+    return sorted(reels, key=largest_first)
+
+
+def cut_tables(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[Table, ...]:
+    """Return the tables of a cut list: the cables by reel, what to take along, then how each length came about."""
+    return (_cables(plan, lengths), _reels(plan, lengths), _counts(plan, lengths), _sums(plan, lengths))
+
+
+def _cables(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
+    rows: list[Row] = []
+    reel: tuple[str, str] | None = None
+    for cable in cutting_order(plan, lengths):
+        if (cable.conductor, cable.colour) != reel:
+            reel = cable.conductor, cable.colour
+            conductor = plan.conductors[cable.conductor]
+            lead = "leads with moulded ends, never cut" if conductor.stock_lengths else ""
+            rows.append(
+                Heading(f"{conductor.name}, {cable.colour}", lead or f"outside {conductor.outside_diameter:g} mm")
+            )
+        rows.append(_row(plan, cable, lengths[cable.id]))
+    columns = (
+        Column("cable"),
+        Column("cut mm", "end"),
+        Column("pieces", "end"),
+        Column("end 1", grows=True),
+        Column("end 2", grows=True),
+        Column("way", grows=True),
+        *(Column(each, "middle") for each in _TICKS),
+    )
+    return Table(columns, tuple(rows), notes=BEFORE)
+
+
+def _row(plan: Plan, cable: Cable, length: CutLength) -> tuple[Cell, ...]:
+    first, second = length.ends
+    return (
+        Cell(cable.id, small=f"group {cable.group}" if cable.group else "", bold=True),
+        _cut_cell(plan, length),
+        Cell(str(cable.count)),
+        Cell(first.place, small=_end_words(cable, first, second)),
+        Cell(second.place, small=_end_words(cable, second, first)),
+        Cell(small=_way_words(cable, length), alert="\n".join(why_not_final(length))),
+        *(Cell(tick=each not in _not_needed(length)) for each in _TICKS),
+    )
+
+
+def _not_needed(length: CutLength) -> tuple[str, ...]:
+    return ("cut", "strip", "crimp", "shrink") if length.stock else ()
+
+
+def _cut_cell(plan: Plan, length: CutLength) -> Cell:
+    alert = "" if length.final and length.cut is not None else "NOT FINAL"
+    if length.cut is None:
+        return Cell("?", alert=alert, bold=True, large=True)
+    small = []
+    if length.stock:
+        small.append("stock lead")
+    if plan.job.units == "inch":
+        small.append(f"{inches_text(length.cut)} in")
+    if length.plus or length.minus:
+        small.append(f"+{tidy_number(length.plus)} / -{tidy_number(length.minus)}")
+    return Cell(tidy_number(length.cut), small="\n".join(small), alert=alert, bold=True, large=True)
+
+
+def label_text(cable: Cable, here: EndWork, there: EndWork) -> str:
+    """Return what the label of an end says: the cable, this end, the far end."""
+    return f"{cable.label or cable.id}  {here.place} > {there.place}"
+
+
+def _end_words(cable: Cable, here: EndWork, there: EndWork) -> str:
+    work = [
+        f"lug {here.lug}, {here.clocking:g}° to end 1"
+        if here.lug and here.clocking
+        else f"lug {here.lug}"
+        if here.lug
+        else "",
+        "ferrule" if here.ferrule else "",
+        f"strip {tidy_number(here.strip)}" if here.strip is not None and not here.raw else "",
+        "raw, finish on site" if here.raw else here.stage,
+    ]
+    words = ", ".join(each for each in work if each)
+    return f"{words}\nlabel {label_text(cable, here, there)}".strip()
+
+
+_WAYS = {"channel": "in channel", "outside": "outside channels", "choose": ""}
+
+
+def _way_words(cable: Cable, length: CutLength) -> str:
+    lines = []
+    if length.path is not None and length.net is not None:
+        lines.append(f"path {tidy_number(length.path)}, net {tidy_number(length.net)}")
+    off = "off-board" if length.off_board else ""
+    lines.append(", ".join(each for each in (_WAYS[cable.way], off, _mass_words(length)) if each))
+    lines += length.notes if length.final else length.notes[1:]
+    return "\n".join(each for each in lines if each)
+
+
+def _mass_words(length: CutLength) -> str:
+    return f"{length.mass:.1f} kg" if length.mass is not None and length.mass >= 1 else ""
+
+
+def why_not_final(length: CutLength) -> list[str]:
+    """Return why a length must not be cut yet; nothing where it may be."""
+    if length.path is None:
+        return [f"not final: {length.reason}", *length.notes[:1]]
+    if length.final and length.cut is not None:
+        return []
+    first = length.notes[0] if length.notes else f"off-board legs are {length.trust}"
+    return [f"not final: {first}"]
+
+
+def _reels(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
+    rows = tuple(_reel_row(plan, need) for need in reel_needs(plan, lengths))
+    columns = (
+        Column("have it", "middle"),
+        Column("conductor", grows=True),
+        Column("colour"),
+        Column("pieces", "end"),
+        Column("sum of cuts mm", "end"),
+        Column("reserve mm", "end"),
+        Column("take at least m", "end"),
+        Column("still without a length", grows=True),
+    )
+    note = (
+        "Reserve: a tenth of the sum or the longest single cut, whichever is more. "
+        "Cut the longest pieces first; each cut takes about 3 mm more."
+    )
+    return Table(columns, rows, "Reels", (note,), share=0.75)
+
+
+def _reel_row(plan: Plan, need: ReelNeed) -> tuple[Cell, ...]:
+    return (
+        Cell(tick=True),
+        Cell(plan.conductors[need.conductor].name, bold=True),
+        Cell(need.colour),
+        Cell(str(need.pieces)),
+        Cell(tidy_number(need.total, 0)),
+        Cell(tidy_number(need.reserve, 0)),
+        Cell(f"{need.take:.1f}", bold=True),
+        Cell(small=", ".join(need.open)),
+    )
+
+
+def _counts(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
+    rows: list[Row] = []
+    parts: Sequence[tuple[str, tuple[CountNeed, ...]]] = (
+        ("Lugs at board ends", lug_needs(plan, lengths)),
+        ("Ferrules at board clamps", ferrule_needs(plan, lengths)),
+        ("Leads with moulded ends", stock_lead_needs(plan, lengths)),
+    )
+    for title, needs in parts:
+        if needs:
+            rows.append(Heading(title))
+        rows += [(Cell(tick=True), Cell(need.name), Cell(str(need.count), bold=True)) for need in needs]
+    columns = (Column("have it", "middle"), Column("part", grows=True), Column("count", "end"))
+    return Table(
+        columns, tuple(rows), "Lugs, ferrules and leads", ("Spares and far ends are not counted.",), share=0.45
+    )
+
+
+def _sums(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
+    rows = tuple(_sum_row(lengths[cable.id]) for cable in plan.cables.values())
+    columns = (
+        Column("cable"),
+        Column("from > to", grows=True),
+        Column("legs on the board", "end"),
+        Column("corners save", "end"),
+        Column("off the board", "end"),
+        Column("= path", "end"),
+        Column("lug 1", "end"),
+        Column("lug 2", "end"),
+        Column("= net", "end"),
+        Column("slack", "end"),
+        Column("rounded up by", "end"),
+        Column("group adds", "end"),
+        Column("= cut", "end"),
+    )
+    note = (
+        "All in mm. Net runs from wire end to wire end; lug = from the stud's centre to the wire stop. "
+        "No rise off the board is added: lengths are flat."
+    )
+    return Table(columns, rows, "How each length comes about", (note,))
+
+
+def _sum_row(length: CutLength) -> tuple[Cell, ...]:
+    names = Cell(length.cable, bold=True), Cell(small=f"{length.ends[0].place} > {length.ends[1].place}")
+    if length.path is None:
+        return (*names, Cell(alert="?"), *(Cell() for _ in range(10)))
+    saved = sum(bend.saving for bend in length.bends)
+    before = length.path if length.stock else length.net or 0.0
+    up = None if length.own_cut is None else length.own_cut - before - length.slack
+    corners = f"{len(length.bends)} of radius {tidy_number(length.radius)}" if length.bends else ""
+    return (
+        *names,
+        Cell(tidy_number(sum(length.legs)), small=_added(length.legs)),
+        Cell(_number(-saved), small=corners),
+        Cell(_number(length.off_board), small=length.trust if length.off_board else ""),
+        Cell(tidy_number(length.path), bold=True),
+        *(Cell(_number(-end.deduction)) for end in length.ends),
+        Cell(tidy_number(length.net or 0.0), bold=True),
+        Cell(_number(length.slack), small=length.slack_class),
+        Cell("?" if up is None else _number(up), small="stock" if length.stock else f"to {tidy_number(length.step)}"),
+        Cell(_number(length.surplus)),
+        Cell("?" if length.cut is None else tidy_number(length.cut), bold=True),
+    )
+
+
+def _added(legs: Sequence[float]) -> str:
+    return " + ".join(tidy_number(each) for each in legs) if len(legs) > 1 else ""
+
+
+def _number(value: float) -> str:
+    """Return a number, nothing for nought."""
+    text = tidy_number(value)
+    return "" if text == "0" else text
+
+
+_HEADS = (
+    "cable", "from", "to", "conductor", "colour", "group", "pieces", "cut_mm", "cut_in_1/32", "net_mm", "path_mm",
+    "slack_mm", "plus_mm", "minus_mm", "final", "why_not_final_and_notes", "way", "mass_kg",
+    "end_1_lug", "end_1_clocking_deg", "end_1_strip_mm", "end_1_ferrule", "end_1_place", "end_1_label",
+    "end_2_lug", "end_2_clocking_deg", "end_2_strip_mm", "end_2_ferrule", "end_2_place", "end_2_label",
+)  # fmt: skip
+
+
+def cut_list_csv(plan: Plan, lengths: Mapping[str, CutLength]) -> str:
+    """Return the cut list as CSV, in cutting order."""
+    return csv_text(_HEADS, (tuple(_csv_row(plan, cable, lengths[cable.id])) for cable in cutting_order(plan, lengths)))
+
+
+def _csv_row(plan: Plan, cable: Cable, length: CutLength) -> Iterator[Value]:
+    first, second = length.ends
+    yield from (cable.id, first.place, second.place, plan.conductors[cable.conductor].name, cable.colour, cable.group)
+    yield from (cable.count, length.cut, None if length.cut is None else inches_text(length.cut))
+    yield from (length.net, length.path, length.slack, length.plus, length.minus)
+    yield from (
+        "yes" if length.final else "no",
+        "; ".join([*why_not_final(length), *(length.notes if length.final else length.notes[1:])]),
+        cable.way,
+        length.mass,
+    )
+    for here, there in ((first, second), (second, first)):
+        yield from (here.lug, here.clocking if here.lug else None, here.strip, "yes" if here.ferrule else "no")
+        yield from ("raw" if here.raw else here.stage, label_text(cable, here, there))

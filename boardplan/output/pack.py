@@ -1,0 +1,217 @@
+"""Pack: all papers of a job in one folder, whole or not at all."""
+
+import json
+import os
+import shutil
+import tempfile
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from boardplan.bundled import data_dir
+from boardplan.checks.review import Review
+from boardplan.model.board import Board
+from boardplan.model.holes import holes_of
+from boardplan.model.plan import Plan
+from boardplan.output import cut_list, hole_schedule
+from boardplan.output.csv_table import csv_bytes
+from boardplan.output.list_sheets import ListPaper, list_sheets
+from boardplan.output.pages import Tile, tiles_of
+from boardplan.output.paper import Paper, list_paper
+from boardplan.output.pdf import Fonts, pdf_of
+from boardplan.output.records import open_counts, verdict_words
+from boardplan.output.sheet import Sheet
+from boardplan.output.table import Table
+from boardplan.output.template import template_of
+from boardplan.output.tile_sheet import BEFORE_DRILLING, MEASURE_BARS, TemplateSet, stop_words, tile_sheets
+
+CONTENTS = "pack.json"
+Progress = Callable[[int, int, str], None]
+"""Told how much is done, of how much, and what comes next; whatever it raises ends the work without a trace."""
+
+
+class PackRefused(Exception):  # noqa: N818 - what happened, in words
+    """The folder holds something that is not a pack of ours, so nothing was written."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Paper:
+    """One file of a pack before it is written: its name, its sheets or its text."""
+
+    file: str
+    sheets: Sequence[Sheet] = ()
+    text: str = ""
+    tiles: Sequence[Tile] = ()
+    title: str = ""
+
+
+def write_pack(
+    plan: Plan, review: Review, folder: Path, paper: Paper, progress: Progress | None = None
+) -> dict[str, Any]:
+    """Write all papers to a folder and return what `pack.json` says.
+
+    The papers come into being beside the folder and take its place at the end: there is never half a pack.
+    Raises PackRefused where the folder holds anything but an older pack, OSError where it can't be written.
+    """
+    target = folder.resolve()
+    _check_target(target)
+    target.parent.mkdir(parents=True, exist_ok=True)
+    making = Path(tempfile.mkdtemp(prefix=f".{target.name}.", suffix=".part", dir=target.parent))
+    try:
+        contents = _write_all(plan, review, making, paper, progress or _silent)
+        making.chmod(0o777 & ~_umask())
+        _replace(making, target)
+    except BaseException:
+        shutil.rmtree(making, ignore_errors=True)
+        raise
+    return contents
+
+
+def _silent(_done: int, _total: int, _words: str) -> None:
+    """Tell nobody."""
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
+
+
+def _check_target(target: Path) -> None:
+    if not target.exists():
+        return
+    if not target.is_dir():
+        raise PackRefused(f"{target} is a file; a pack needs a folder")
+    names = {each.name for each in target.iterdir()}
+    if names and not _is_pack(target):
+        raise PackRefused(f"{target} is not empty and holds no pack of papers; choose another folder")
+
+
+def _is_pack(target: Path) -> bool:
+    """Say whether a folder holds a pack of ours and nothing else, so that it may be replaced."""
+    try:
+        contents = json.loads((target / CONTENTS).read_text(encoding="utf-8"))
+        files = {each["file"] for each in contents["files"]}
+    except (OSError, ValueError, KeyError, TypeError):
+        return False
+    ours = contents.get("format") == _FORMAT
+    return ours and {each.name for each in target.iterdir()} <= files | {CONTENTS}
+
+
+def _replace(making: Path, target: Path) -> None:
+    """Put the new folder in the place of the old one, which stays until the new one is there."""
+    if not target.exists():
+        making.replace(target)
+        return
+    old = Path(tempfile.mkdtemp(prefix=f".{target.name}.", suffix=".old", dir=target.parent))
+    target.replace(old)
+    try:
+        making.replace(target)
+    except BaseException:
+        old.replace(target)
+        raise
+    shutil.rmtree(old)
+
+
+_FORMAT = "boardplan-pack"
+
+
+def _write_all(plan: Plan, review: Review, folder: Path, paper: Paper, progress: Progress) -> dict[str, Any]:
+    fonts = Fonts(data_dir("assets") / "fonts")
+    papers = tuple(_papers(plan, review, paper, fonts))
+    total = sum(max(1, len(each.sheets)) for each in papers)
+    done = 0
+    for each in papers:
+        progress(done, total, each.file)
+        (folder / each.file).write_bytes(_content(each, fonts, (done, total), progress))
+        done += max(1, len(each.sheets))
+    contents = _contents(plan, review, paper, papers)
+    text = json.dumps(contents, ensure_ascii=False, indent=1) + "\n"
+    (folder / CONTENTS).write_text(text, encoding="utf-8")
+    progress(total, total, "")
+    return contents
+
+
+def _content(each: _Paper, fonts: Fonts, so_far: tuple[int, int], progress: Progress) -> bytes:
+    done, total = so_far
+
+    def on_page(page: int) -> None:
+        progress(done + page, total, each.file)
+
+    return pdf_of(each.sheets, fonts, each.title, on_page) if each.sheets else csv_bytes(each.text)
+
+
+def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[_Paper]:
+    stops = open_counts(review)["stop"]
+    for board in plan.boards.values():
+        yield _template(plan, review, board, paper, fonts)
+    office = list_paper(paper, plan.job.units)
+
+    def listed(title: str, tables: Sequence[Table], footer: str, *, landscape: bool) -> Sequence[Sheet]:
+        return list_sheets(tables, ListPaper(plan, title, office, landscape, footer, stops, fonts.width))
+
+    holes = listed("Hole schedule", hole_schedule.hole_tables(plan), hole_schedule.FOOTER, landscape=False)
+    yield _Paper("hole-schedule.pdf", holes, title=f"{plan.job.title}: hole schedule")
+    yield _Paper("hole-schedule.csv", text=hole_schedule.hole_schedule_csv(plan))
+    cables = listed("Cable cut list", cut_list.cut_tables(plan, review.lengths), cut_list.FOOTER, landscape=True)
+    yield _Paper("cable-cut-list.pdf", cables, title=f"{plan.job.title}: cable cut list")
+    yield _Paper("cable-cut-list.csv", text=cut_list.cut_list_csv(plan, review.lengths))
+
+
+def _template(plan: Plan, review: Review, board: Board, paper: Paper, fonts: Fonts) -> _Paper:
+    marks = [hole.position for hole in holes_of(plan) if hole.board == board.id]
+    tiles = tiles_of(board, paper, marks)
+    template = template_of(plan, review.ways, board, tiles, fonts.width)
+    shared = TemplateSet(plan.job, template, tiles, paper, open_counts(review)["stop"], fonts.width)
+    name = "".join(each if each.isalnum() or each in "-_" else "_" for each in board.id)
+    title = f"{plan.job.title}: drilling template, board {board.id}"
+    return _Paper(f"drilling-template-{name}.pdf", tuple(tile_sheets(shared)), tiles=tiles, title=title)
+
+
+def _contents(plan: Plan, review: Review, paper: Paper, papers: Sequence[_Paper]) -> dict[str, Any]:
+    counts = open_counts(review)
+    job = plan.job
+    return {
+        "format": _FORMAT,
+        "version": 1,
+        "job": {
+            "title": job.title,
+            "number": job.number,
+            "revision": job.revision,
+            "date": job.date,
+            "units": job.units,
+        },
+        "rule_set": {"id": plan.rules.id, "edition": plan.rules.edition},
+        "findings": {"words": verdict_words(review), "open": counts},
+        "issue": stop_words(counts["stop"]) if counts["stop"] else "no finding stops these papers",
+        "may_be_issued": not counts["stop"],
+        "paper": {"id": paper.id, "name": paper.name, "width_mm": paper.width, "height_mm": paper.height},
+        "template_coordinates": (
+            "mm; a point of the board at (x, y) from its lower left lies on the page, from the page's lower left, "
+            "at (at[0] + x - rect[0], at[1] + y - rect[1]); nothing is turned or scaled"
+        ),
+        "template_pages": [
+            _page(each.file, number, tile) for each in papers for number, tile in enumerate(each.tiles, start=1)
+        ],
+        "files": [_file(each) for each in papers],
+        "cautions": [MEASURE_BARS, BEFORE_DRILLING, cut_list.FOOTER, *cut_list.BEFORE, hole_schedule.FABRIC],
+    }
+
+
+def _page(file: str, number: int, tile: Tile) -> dict[str, Any]:
+    return {
+        "file": file,
+        "page": number,
+        "page_size": [tile.page_width, tile.page_height],
+        "board": tile.board,
+        "tile": tile.name,
+        "rect": list(tile.rect),
+        "at": list(tile.at),
+        "rotation": 0,
+        "scale": 1.0,
+    }
+
+
+def _file(each: _Paper) -> dict[str, Any]:
+    return {"file": each.file, "sheets": len(each.sheets)} if each.sheets else {"file": each.file}

@@ -1,0 +1,227 @@
+"""Records: every number the papers show, as plain values for JSON."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from boardplan.checks.finding import Finding
+from boardplan.checks.review import Review
+from boardplan.geometry.units import inches_text
+from boardplan.model.plan import Plan
+from boardplan.output.cut_list import label_text
+from boardplan.output.hole_schedule import HoleRow, hole_rows
+from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
+from boardplan.routing.channel_fill import ChannelFill
+from boardplan.routing.cut_length import CutLength, explain
+from boardplan.routing.end_work import EndWork
+from boardplan.routing.reels import ferrule_needs, lug_needs, reel_needs, stock_lead_needs
+from boardplan.routing.route import NoWay, Route, Way
+
+Record = dict[str, Any]
+_PLACES = 6
+
+
+def hole_records(plan: Plan) -> Record:
+    """Return all holes: `x` and `y` on the board from its lower left, `from_datum` the running dimensions."""
+    rows = hole_rows(plan)
+    bits = sorted({row.hole.bit for row in rows if row.hole.bit is not None})
+    return {
+        **_job(plan),
+        "holes": [_hole(row) for row in rows],
+        "by_bit": [{"bit": bit, "count": sum(row.hole.bit == bit for row in rows)} for bit in bits],
+    }
+
+
+def _job(plan: Plan) -> Record:
+    return {
+        "job": plan.job.title,
+        "number": plan.job.number,
+        "revision": plan.job.revision,
+        "date": plan.job.date,
+        "units": "mm",
+        "rule_set": {"id": plan.rules.id, "edition": plan.rules.edition},
+    }
+
+
+def _hole(row: HoleRow) -> Record:
+    hole = row.hole
+    return {
+        "id": hole.id,
+        "board": hole.board,
+        "owner": hole.owner,
+        "x": _number(hole.position.x),
+        "y": _number(hole.position.y),
+        "from_datum": [_number(row.place.x), _number(row.place.y)],
+        "from_datum_inch": [inches_text(row.place.x), inches_text(row.place.y)],
+        "pitch": [_number(row.pitch.x), _number(row.pitch.y)] if row.pitch else None,
+        "bit": hole.bit,
+        "nearest_drill_inch": None if hole.bit is None else nearest_drill(hole.bit),
+        "depth": hole.depth,
+        "through": hole.bit is not None and hole.depth is None,
+        "sort": hole.sort,
+        "symbol": SYMBOL_WORDS[hole.sort],
+        "fastener": hole.fastener,
+        "words": hole.words,
+        "stage": hole.stage,
+        "note": row.note,
+    }
+
+
+def _number(value: float | None) -> float | None:
+    return None if value is None else round(value, _PLACES) + 0.0
+
+
+def cable_records(
+    plan: Plan,
+    ways: Mapping[str, Way],
+    lengths: Mapping[str, CutLength],
+    fills: Mapping[str, ChannelFill],
+) -> Record:
+    """Return all cables with their ways and the sums of their lengths, the reels, the channels."""
+    return {
+        **_job(plan),
+        "cables": [_cable(plan, cable_id, ways.get(cable_id), lengths[cable_id]) for cable_id in plan.cables],
+        "reels": [
+            {
+                "conductor": need.conductor,
+                "colour": need.colour,
+                "pieces": need.pieces,
+                "sum": _number(need.total),
+                "reserve": _number(need.reserve),
+                "take_m": need.take,
+                "open": list(need.open),
+            }
+            for need in reel_needs(plan, lengths)
+        ],
+        "lugs": {need.name: need.count for need in lug_needs(plan, lengths)},
+        "ferrules": {need.name: need.count for need in ferrule_needs(plan, lengths)},
+        "stock_leads": {need.name: need.count for need in stock_lead_needs(plan, lengths)},
+        "channels": [_channel(fill) for fill in fills.values()],
+    }
+
+
+def _cable(plan: Plan, cable_id: str, way: Way | None, length: CutLength) -> Record:
+    cable = plan.cables[cable_id]
+    first, second = length.ends
+    return {
+        "id": cable.id,
+        "from": first.place,
+        "to": second.place,
+        "conductor": cable.conductor,
+        "name": plan.conductors[cable.conductor].name,
+        "colour": cable.colour,
+        "class": cable.cable_class,
+        "group": cable.group,
+        "count": cable.count,
+        "cut": _number(length.cut),
+        "own_cut": _number(length.own_cut),
+        "surplus": _number(length.surplus),
+        "net": _number(length.net),
+        "path": _number(length.path),
+        "off_board": _number(length.off_board),
+        "slack_class": length.slack_class,
+        "slack": _number(length.slack),
+        "step": length.step,
+        "plus": length.plus,
+        "minus": length.minus,
+        "stock_lead": length.stock,
+        "final": length.final,
+        "trust": length.trust,
+        "reason": length.reason,
+        "notes": list(length.notes),
+        "mass": _number(length.mass),
+        "parts": [{"words": words, "mm": _number(value)} for words, value in length.parts],
+        "explained": list(explain(length)),
+        "ends": [
+            _end(first, label_text(cable, first, second)),
+            _end(second, label_text(cable, second, first)),
+        ],
+        "way": _way(way),
+    }
+
+
+def _end(end: EndWork, label: str) -> Record:
+    return {
+        "place": end.place,
+        "sort": end.sort,
+        "stage": end.stage,
+        "raw": end.raw,
+        "lug": end.lug,
+        "clocking": end.clocking if end.lug else None,
+        "deduction": end.deduction,
+        "strip": end.strip,
+        "ferrule": end.ferrule,
+        "label": label,
+    }
+
+
+def _way(way: Way | None) -> Record:
+    if isinstance(way, Route):
+        return {
+            "points_on_wall": [[_number(point.x), _number(point.y)] for point in way.points],
+            "radius": way.radius,
+            "channels": [each.channel for each in way.in_channels],
+            "source": way.source,
+            "why": way.why,
+        }
+    reason = way.reason if isinstance(way, NoWay) else "no way was looked for"
+    return {"points_on_wall": [], "radius": None, "channels": [], "source": "none", "why": reason}
+
+
+def _channel(fill: ChannelFill) -> Record:
+    return {
+        "channel": fill.channel,
+        "length": _number(fill.length),
+        "inner_area": _number(fill.inner_area),
+        "percent": _number(fill.percent),
+        "fullest_at": _number(fill.position),
+        "cables": list(fill.cables),
+    }
+
+
+def finding_records(review: Review) -> Record:
+    """Return all findings, accepted ones too, and how many of each severity are open."""
+    plan = review.plan
+    return {
+        **_job(plan),
+        "verdict": verdict_words(review),
+        "open": open_counts(review),
+        "accepted": sum(not finding.open for finding in review.findings),
+        "findings": [_finding(finding) for finding in review.findings],
+    }
+
+
+def open_counts(review: Review) -> dict[str, int]:
+    """Return how many findings of each severity nobody has accepted."""
+    counts = {"stop": 0, "warn": 0, "note": 0}
+    for finding in review.findings:
+        if finding.open:
+            counts[finding.severity] += 1
+    return counts
+
+
+def verdict_words(review: Review) -> str:
+    """Return what the review comes to, and under which rules."""
+    rules = f"under rule set {review.plan.rules.id}, edition {review.plan.rules.edition}"
+    if not review.findings:
+        return f"no finding {rules}"
+    counts = ", ".join(f"{count} {severity}" for severity, count in open_counts(review).items())
+    accepted = sum(not finding.open for finding in review.findings)
+    return f"{counts}, {accepted} accepted, {rules}"
+
+
+def _finding(finding: Finding) -> Record:
+    accepted = finding.accepted
+    return {
+        "name": finding.name,
+        "severity": finding.severity,
+        "sentence": finding.sentence,
+        "things": list(finding.things),
+        "board": finding.board,
+        "place": [_number(finding.place.x), _number(finding.place.y)],
+        "area": [_number(side) for side in finding.area] if finding.area else None,
+        "measured": _number(finding.measured),
+        "limit": _number(finding.limit),
+        "unit": finding.unit,
+        "source": finding.source,
+        "accepted": {"name": accepted.name, "reason": accepted.reason, "date": accepted.date} if accepted else None,
+    }

@@ -1,0 +1,24 @@
+"""Sheet: one page of paper and the pictures on it, in millimetres from its lower left."""
+
+from dataclasses import dataclass
+
+from boardplan.drawing.picture import Picture
+from boardplan.geometry.point import Box
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A picture on a page, cut off at a box where there is one."""
+
+    picture: Picture
+    clip: Box | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A page: its name in the table of contents, its size in mm, its parts in drawing order."""
+
+    name: str
+    width: float
+    height: float
+    parts: tuple[Part, ...]

@@ -1,0 +1,179 @@
+"""Template: all that is drawn of a board at full size, in board coordinates, before it is cut in sheets."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from boardplan.drawing.hatching import hatch
+from boardplan.drawing.picture import Area, Line, Mark, Picture, Strand, placed_picture
+from boardplan.drawing.rings import beside_line
+from boardplan.geometry.placement import Placement
+from boardplan.geometry.point import Box, Point, box_around
+from boardplan.model.board import Board, Framing
+from boardplan.model.channel import Channel
+from boardplan.model.holes import Hole, holes_of
+from boardplan.model.placed import Placed, placed
+from boardplan.model.plan import Plan
+from boardplan.output.board_ruler import datum_edges, ruler, ruler_boxes
+from boardplan.output.free_places import LINE, MARK, WORDS, FreePlaces
+from boardplan.output.grid_numbers import GRID
+from boardplan.output.hole_mark import hole_mark, mark_boxes
+from boardplan.output.lettering import Measure
+from boardplan.output.pages import Tile
+from boardplan.output.register_crosses import register_crosses
+from boardplan.output.template_words import Writer, words_of
+from boardplan.output.word_places import own_parts
+from boardplan.routing.route import Route, Way
+
+THIN, FINE_LINE = 0.18, 0.12
+
+
+@dataclass(frozen=True, slots=True)
+class Template:
+    """A board's drawing: `ground` is cut off at the board's edge, `edges` and `marks` are not.
+
+    `places` knows what is drawn where, so that each sheet finds room for its bars and its name.
+    """
+
+    board: Board
+    holes: tuple[Hole, ...]
+    ground: Picture
+    marks: Picture
+    places: FreePlaces
+
+
+def template_of(plan: Plan, ways: Mapping[str, Way], board: Board, tiles: Sequence[Tile], measure: Measure) -> Template:
+    """Return the drawing of a board, words placed so that each can be read on one of the tiles."""
+    holes = tuple(hole for hole in holes_of(plan) if hole.board == board.id)
+    units = [placed(plan, each) for each in plan.components.values() if each.board == board.id]
+    places = FreePlaces()
+    for hole in holes:
+        for box in mark_boxes(hole, plan.fasteners.get(hole.fastener)):
+            places.take(box, MARK)
+    for ring in (unit.outline for unit in units):
+        for box in _edge_boxes(ring):
+            places.take(box, LINE)
+    for box in (*_edge_boxes(board.outline), *ruler_boxes(board)):
+        places.take(box, WORDS)
+    crosses = register_crosses(tiles, places)
+    writer = Writer(plan, board, tuple(tile.rect for tile in tiles), tuple(own_parts(tiles)), places, measure)
+    words = words_of(writer, units, holes)
+    ground = (
+        *_grid(board),
+        *_behind(plan, board),
+        *_cables(plan, ways, board),
+        *_channels(plan, board),
+        *_keep_clear(units),
+        *_outlines(units),
+        *_diagonal(board),
+    )
+    marks = (
+        *_sheet_edges(board),
+        *datum_edges(board),
+        *ruler(board, plan.job.units),
+        *crosses,
+        *words,
+        *(mark for hole in holes for mark in hole_mark(hole, plan.fasteners.get(hole.fastener))),
+    )
+    return Template(board, holes, ground, marks, places)
+
+
+def _edge_boxes(ring: Sequence[Point]) -> Iterator[Box]:
+    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
+        yield box_around((a, b)).grown(0.4)
+
+
+def _grid(board: Board) -> Iterator[Mark]:
+    """Yield a light grid of 100 mm, from the sheet's lower left."""
+    box = board.box
+    for step in range(1, int(box.width // GRID) + 1):
+        x = box.left + step * GRID
+        yield Line((Point(x, box.bottom), Point(x, box.top)), "faint", THIN)
+    for step in range(1, int(box.height // GRID) + 1):
+        y = box.bottom + step * GRID
+        yield Line((Point(box.left, y), Point(box.right, y)), "faint", THIN)
+
+
+def _diagonal(board: Board) -> Iterator[Mark]:
+    """Yield one line over the whole board: a wrong joint breaks it."""
+    box = board.box
+    yield Line((Point(box.left, box.bottom), Point(box.right, box.top)), "line", THIN, (12, 2, 1, 2))
+
+
+def member_box(board: Board, member: Framing) -> Box:
+    """Return the part of a member that lies behind the board, its own length or the board's."""
+    box, half = board.box, member.width / 2
+    if member.direction == "upright":
+        low = box.bottom if member.start is None else member.start
+        high = box.top if member.end is None else member.end
+        return Box(member.centre - half, low, member.centre + half, high)
+    low = box.left if member.start is None else member.start
+    high = box.right if member.end is None else member.end
+    return Box(low, member.centre - half, high, member.centre + half)
+
+
+def _behind(plan: Plan, board: Board) -> Iterator[Mark]:
+    """Yield what a bit or a screw could meet: framing hatched, back parts dashed, no-go boxes and cut-outs crossed."""
+    for member in plan.framing.values():
+        if member.board == board.id:
+            ring = member_box(board, member).corners()
+            yield from _hatched([ring], 45, 9.0, "faint")
+            yield Line(ring, "line", THIN, closed=True)
+    for part in plan.back_parts.values():
+        if part.board == board.id:
+            yield Line(part.outline, "quiet", THIN, (4, 2), closed=True)
+    for room in plan.no_go_boxes.values():
+        if room.board == board.id:
+            yield from _hatched([room.box.corners()], 45, 5.0, "line")
+            yield from _hatched([room.box.corners()], 135, 5.0, "line")
+            yield Line(room.box.corners(), "quiet", THIN, closed=True)
+    for cutout in board.cutouts:
+        yield from _hatched([cutout], 45, 4.0, "line")
+        yield from _hatched([cutout], 135, 4.0, "line")
+
+
+def _hatched(rings: Sequence[tuple[Point, ...]], towards: float, spacing: float, ink: str) -> Iterator[Mark]:
+    for line in hatch(rings, towards, spacing):
+        yield Line(line, ink, FINE_LINE)
+
+
+def _cables(plan: Plan, ways: Mapping[str, Way], board: Board) -> Picture:
+    """Return the centre line of every cable that has a way, light."""
+    lines = [
+        Strand(way.pieces, "line", 0.3)
+        for way in (ways.get(cable) for cable in plan.cables)
+        if isinstance(way, Route) and len(way.points) > 1
+    ]
+    return placed_picture(lines, Placement(0, Point(-board.position.x, -board.position.y)))
+
+
+def channel_ring(channel: Channel) -> tuple[Point, ...]:
+    """Return the outline of a channel round its centre line."""
+    left = beside_line(channel.line, channel.width / 2)
+    return (*beside_line(channel.line, -channel.width / 2), *reversed(left))
+
+
+def _channels(plan: Plan, board: Board) -> Iterator[Mark]:
+    for channel in plan.channels.values():
+        if channel.board == board.id:
+            yield Line(channel_ring(channel), "quiet", THIN, closed=True)
+            yield Line(channel.line, "line", THIN, (8, 2, 1, 2))
+
+
+def _keep_clear(units: Iterable[Placed]) -> Iterator[Mark]:
+    for unit in units:
+        for zone in unit.zones:
+            yield Line(zone.ring, "line", 0.25, (0.25, 1.6), closed=True)
+
+
+def _outlines(units: Iterable[Placed]) -> Iterator[Mark]:
+    for unit in units:
+        yield Line(unit.outline, "quiet", 0.25, closed=True)
+        for terminal in unit.terminals.values():
+            yield Area((Box(*terminal.position, *terminal.position).grown(1.1).corners(),), "paper", "quiet", THIN)
+
+
+def _sheet_edges(board: Board) -> Iterator[Mark]:
+    """Yield the edges of the bare sheet and of its cut-outs."""
+    yield Line(board.outline, "ink", 0.35, closed=True)
+    for cutout in board.cutouts:
+        yield Line(cutout, "ink", 0.35, closed=True)

@@ -1,0 +1,238 @@
+"""Tile sheet: one page of a drilling template, with all a person needs to trust it."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from boardplan.drawing.picture import Area, Line, Mark, Picture, Words, placed_picture
+from boardplan.geometry.placement import Placement
+from boardplan.geometry.point import Box, Point
+from boardplan.model.holes import Hole
+from boardplan.model.job import Job
+from boardplan.output.datum import edge_words
+from boardplan.output.free_places import WORDS, FreePlaces, common_box, places_within
+from boardplan.output.grid_numbers import grid_numbers
+from boardplan.output.lettering import FINE, LARGE, PLAIN, TITLE, Measure, fitting_height
+from boardplan.output.mark_box import mark_box
+from boardplan.output.pages import Tile
+from boardplan.output.paper import Paper
+from boardplan.output.scale_bars import (
+    BAR_DEPTH,
+    BAR_LENGTH,
+    LONG_DEPTH,
+    LONG_LENGTH,
+    long_bar,
+    scale_bar,
+)
+from boardplan.output.sheet import Part, Sheet
+from boardplan.output.template import Template
+
+MEASURE_BARS = "Print at 100 % / actual size. Measure both bars before use. Not 100.0 mm within 0.3 mm? Stop."
+BEFORE_DRILLING = "Before drilling: what is behind? Tank, pipe, cable, skin, window."
+_PUNCH = "Punch through the paper, count the dimples, lay the unit on before drilling."
+_JOIN = "Trim at the ticks, lay cross on cross, check bars and the long diagonal."
+_FABRIC = "Fabric: cut it crosswise with a knife first, never run a bit into it."
+_PITCH = 5.0
+_STAMP_WIDTH, _STAMP_HEIGHT = 60.0, 17.0
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateSet:
+    """What all sheets of a board's template have in common; `stops` counts findings that forbid issuing it."""
+
+    job: Job
+    template: Template
+    tiles: Sequence[Tile]
+    paper: Paper
+    stops: int
+    measure: Measure
+
+
+def tile_sheets(shared: TemplateSet) -> Iterator[Sheet]:
+    """Yield the page of each tile, in the order of the tiles."""
+    for number, tile in enumerate(shared.tiles, start=1):
+        yield _sheet(shared, tile, number)
+
+
+def _sheet(shared: TemplateSet, tile: Tile, number: int) -> Sheet:
+    template = shared.template
+    shift = Placement(0, tile.to_page((0, 0)))
+    furniture = tuple(_furniture(shared, tile))
+    inside = common_box(tile.rect, template.board.box)
+    parts = [
+        Part(placed_picture(furniture, shift), tile.on_page),
+        Part(placed_picture(_seen(template.marks, tile.rect), shift), tile.on_page),
+        Part((*_ticks(tile.on_page), *_strips(shared, tile, number))),
+    ]
+    if inside:
+        ground = placed_picture(_seen(template.ground, inside), shift)
+        parts.insert(0, Part(ground, inside.moved(*tile.to_page((0, 0)))))
+    name = f"{template.board.id} {tile.name}"
+    return Sheet(name, tile.page_width, tile.page_height, tuple(parts))
+
+
+def _seen(picture: Picture, rect: Box) -> list[Mark]:
+    """Return the marks that reach into a rectangle."""
+    return [mark for mark in picture if mark_box(mark).touches(rect)]
+
+
+def _furniture(shared: TemplateSet, tile: Tile) -> Iterator[Mark]:
+    """Yield the scale bars and the sheet's name, where they cover nothing that matters; in board coordinates."""
+    places, rect = shared.template.places, tile.rect.grown(-2)
+    bars = [("X", BAR_LENGTH, BAR_DEPTH, scale_bar), ("Y", BAR_DEPTH, BAR_LENGTH, scale_bar)]
+    if rect.width > LONG_LENGTH:
+        bars.append(("X", LONG_LENGTH, LONG_DEPTH, long_bar))
+    if rect.height > LONG_LENGTH:
+        bars.append(("Y", LONG_DEPTH, LONG_LENGTH, long_bar))
+    for axis, width, height, draw in bars:
+        room = _room(places, rect, width, height, low=axis == "X")
+        if room:
+            yield from draw(room, axis)
+    height = _STAMP_HEIGHT + (6 if shared.stops else 0)
+    room = _corner(places, rect, _STAMP_WIDTH, height)
+    if room:
+        yield from _stamp(shared, tile, room)
+    yield from grid_numbers(shared.template.board, tile.rect, places, shared.measure)
+
+
+def _room(places: FreePlaces, rect: Box, width: float, height: float, *, low: bool) -> Box | None:
+    """Return the best place for a bar: a level one low on the sheet, an upright one to the left."""
+    candidates = (
+        (box, 0.02 * (box.bottom - rect.bottom if low else box.left - rect.left))
+        for box in places_within(rect, width, height, _PITCH)
+    )
+    ordered = sorted(candidates, key=lambda each: each[1])
+    found = places.best(ordered)
+    if found is None:
+        return None
+    places.take(found[0], WORDS)
+    return found[0]
+
+
+def _corner(places: FreePlaces, rect: Box, width: float, height: float) -> Box | None:
+    """Return the best place for the sheet's name: as near the upper right corner as can be."""
+    candidates = [
+        (box, 0.05 * (rect.right - box.right + rect.top - box.top))
+        for box in places_within(rect, width, height, _PITCH)
+    ]
+    found = places.best(sorted(candidates, key=lambda each: each[1]))
+    if found is None:
+        return None
+    places.take(found[0], WORDS)
+    return found[0]
+
+
+def _stamp(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
+    """Yield the small map with this tile filled, the tile's name, FRONT and which way is up."""
+    yield Area((room.corners(),), "paper", "line", 0.15, opacity=0.95)
+    if shared.stops:
+        bar = Box(room.left, room.top - 6, room.right, room.top)
+        yield Area((bar.corners(),), "ink")
+        words = stop_words(shared.stops)
+        size = fitting_height(words, bar.width - 3, PLAIN, shared.measure, bold=True)
+        yield Words(bar.centre, words, size, "paper", bold=True)
+        room = Box(room.left, room.bottom, room.right, bar.bottom)
+    single = len(shared.tiles) == 1
+    left = room.left + (4 if single else 25)
+    name = shared.template.board.name if single else tile.name
+    if not single:
+        yield from _map(shared, tile, Box(room.left + 2, room.bottom + 2, room.left + 22, room.top - 2))
+    size = fitting_height(name, room.right - 10 - left, TITLE, shared.measure, bold=True)
+    yield Words(Point(left, room.bottom + 9.5), name, size, "ink", "start", bold=True, centred=False)
+    board = f"{shared.template.board.id}  FRONT"
+    yield Words(Point(left, room.bottom + 3), board, LARGE, "ink", "start", bold=True, centred=False)
+    x = room.right - 5
+    yield Line((Point(x, room.bottom + 6), Point(x, room.top - 4)), "ink", 0.5)
+    yield Area(((Point(x, room.top - 1.5), Point(x - 1.8, room.top - 5), Point(x + 1.8, room.top - 5)),), "ink")
+    yield Words(Point(x, room.bottom + 3.6), "UP", FINE, "ink", bold=True)
+
+
+def stop_words(stops: int) -> str:
+    """Return the words that every sheet carries while findings stop the job."""
+    return f"NOT TO BE ISSUED: {stops} {'finding stops' if stops == 1 else 'findings stop'}"
+
+
+def _map(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
+    columns = max(each.column for each in shared.tiles) + 1
+    rows = max(each.row for each in shared.tiles) + 1
+    share = min(room.width / (columns * tile.rect.width), room.height / (rows * tile.rect.height))
+    wide, high = share * tile.rect.width, share * tile.rect.height
+    left, bottom = room.centre.x - wide * columns / 2, room.centre.y - high * rows / 2
+    for each in shared.tiles:
+        cell = Box(0, 0, wide, high).moved(left + each.column * wide, bottom + each.row * high)
+        yield Area((cell.corners(),), "ink" if each is tile else None, "quiet", 0.12)
+
+
+def _ticks(box: Box) -> Iterator[Mark]:
+    """Yield ticks in the margin where the sheet is trimmed."""
+    for x, out in ((box.left, -1), (box.right, 1)):
+        for y, up in ((box.bottom, -1), (box.top, 1)):
+            yield Line((Point(x, y + up * 0.6), Point(x, y + up * 4.5)), "ink", 0.12)
+            yield Line((Point(x + out * 0.6, y), Point(x + out * 4.5, y)), "ink", 0.12)
+
+
+def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
+    """Yield two lines of words above and two below the drawing, clear of what printers can't reach."""
+    job, board = shared.job, shared.template.board
+    on_sheet = [hole for hole in shared.template.holes if tile.rect.holds(hole.position)]
+    sheet = f"tile {tile.name}   sheet {number} of {len(shared.tiles)}"
+    title = "   ".join(
+        each for each in (job.title, job.number, f"board {board.id} {board.name}", "drilling template") if each
+    )
+    facts = [
+        f"revision {job.revision}",
+        job.date,
+        f"drawn {job.drawn_by}" if job.drawn_by else "",
+        f"{'inch' if job.units == 'inch' else 'mm'}, from the {edge_words(board)}s A and B",
+        shared.paper.name,
+        "scale X 1.000 Y 1.000",
+    ]
+    stop = f"{stop_words(shared.stops)}   " if shared.stops else ""
+    box = tile.on_page
+    left, right = box.left + 1.5, box.right - 1.5
+    above, below = box.top, box.bottom
+    lines = (
+        (above + 3.1, f"{stop}{title}", sheet, True),
+        (above + 0.7, "   ".join(each for each in facts if each), _count_words(on_sheet, shared.template.holes), False),
+    )
+    for y, first, last, bold in lines:
+        yield from _strip(shared.measure, (left, right, y), first, last, bold=bold)
+    yield from _cautions(shared, left, right, below)
+
+
+def _cautions(shared: TemplateSet, left: float, right: float, below: float) -> Iterator[Mark]:
+    """Yield what to mind, the scale first and bold, on two lines below the drawing."""
+    measure = shared.measure
+    sentences = [BEFORE_DRILLING, _PUNCH]
+    if len(shared.tiles) > 1:
+        sentences.insert(0, _JOIN)
+    if shared.template.board.fabric:
+        sentences.append(_FABRIC)
+    first = fitting_height(MEASURE_BARS, right - left, FINE, measure, bold=True)
+    yield Words(Point(left, below - 2.1), MEASURE_BARS, first, "ink", "start", bold=True, centred=False)
+    beside = left + measure(MEASURE_BARS, first, bold=True) + 2.5
+    if sentences and beside + measure(sentences[0], FINE) <= right:
+        yield Words(Point(beside, below - 2.1), sentences.pop(0), FINE, "ink", "start", centred=False)
+    rest = "  ".join(sentences)
+    size = fitting_height(rest, right - left, FINE, measure)
+    yield Words(Point(left, below - 4.4), rest, size, "ink", "start", centred=False)
+
+
+def _strip(measure: Measure, span: tuple[float, float, float], first: str, last: str, *, bold: bool) -> Iterator[Mark]:
+    left, right, y = span
+    gap = f"{first}      {last}"
+    size = fitting_height(gap, right - left, FINE, measure, bold=bold)
+    if first:
+        yield Words(Point(left, y), first, size, "ink", "start", bold=bold, centred=False)
+    if last:
+        yield Words(Point(right, y), last, size, "ink", "end", bold=bold, centred=False)
+
+
+def _count_words(on_sheet: Sequence[Hole], holes: Sequence[Hole]) -> str:
+    counted = Counter(hole.bit for hole in on_sheet)
+    known = sorted(bit for bit in counted if bit is not None)
+    parts = [f"{bit:.1f} mm x {counted[bit]}" for bit in known]
+    if counted[None]:
+        parts.append(f"? x {counted[None]}")
+    bits = f": {', '.join(parts)}" if parts else ""
+    return f"holes on this sheet {len(on_sheet)} of {len(holes)}{bits}"

@@ -1,0 +1,126 @@
+"""Channel fill: how full each stretch of a channel is, and where it is fullest.
+
+Section fields: start, end (mm along the centre line), cables (ids), area (mm², of all jackets), percent.
+ChannelFill fields: channel, length (mm), inner_area (mm²), sections, fullest (Section or None where empty),
+position (mm along the centre line where the fullest section begins), at (its place on the wall), percent,
+cables, largest (cable id with the greatest outside diameter, ""), largest_diameter (mm), largest_percent (of the inner
+height). Function: channel_fills(plan, ways) -> {channel id: ChannelFill}.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import pairwise
+
+from boardplan.geometry.bends import straight_length
+from boardplan.geometry.point import Point, bearing
+from boardplan.model.channel import Channel
+from boardplan.model.plan import Plan
+from boardplan.routing.route import Route, Way
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A stretch of a channel that holds the same cables all along."""
+
+    start: float
+    end: float
+    cables: tuple[str, ...]
+    area: float
+    percent: float
+
+
+@dataclass(frozen=True, slots=True)
+class ChannelFill:
+    """How full a channel is: its sections one after the other, and the fullest of them."""
+
+    channel: str
+    length: float
+    inner_area: float
+    sections: tuple[Section, ...]
+    fullest: Section | None
+    at: Point
+    largest: str = ""
+    largest_diameter: float = 0.0
+    largest_percent: float = 0.0
+
+    @property
+    def position(self) -> float:
+        """Where the fullest section begins, in mm along the centre line."""
+        return self.fullest.start if self.fullest else 0.0
+
+    @property
+    def percent(self) -> float:
+        """How full the fullest section is."""
+        return self.fullest.percent if self.fullest else 0.0
+
+    @property
+    def cables(self) -> tuple[str, ...]:
+        """The cables of the fullest section."""
+        return self.fullest.cables if self.fullest else ()
+
+
+def jacket_area(outside_diameter: float, count: int = 1) -> float:
+    """Return the cross-section of cables over their jackets in mm²: pi/4 d² each."""
+    return math.pi / 4 * outside_diameter**2 * count
+
+
+def channel_fills(plan: Plan, ways: Mapping[str, Way]) -> dict[str, ChannelFill]:
+    """Return how full every channel is, in the plan's order."""
+    stretches: dict[str, list[tuple[float, float, str]]] = {each: [] for each in plan.channels}
+    for way in ways.values():
+        for part in way.in_channels if isinstance(way, Route) and way.cable in plan.cables else ():
+            if part.channel in stretches:
+                stretches[part.channel].append((part.start, part.end, way.cable))
+    return {channel.id: _fill(plan, channel, stretches[channel.id]) for channel in plan.channels.values()}
+
+
+def _fill(plan: Plan, channel: Channel, stretches: list[tuple[float, float, str]]) -> ChannelFill:
+    length = straight_length(channel.line)
+    sections = _sections(plan, channel, stretches, length)
+    fullest = max(sections, key=lambda each: (round(each.area, 6), -each.start), default=None)
+    fullest = fullest if fullest and fullest.cables else None
+    inside = sorted({cable for _, _, cable in stretches})
+    largest = max(inside, key=lambda each: (_diameter(plan, each), [-ord(sign) for sign in each]), default="")
+    diameter = _diameter(plan, largest) if largest else 0.0
+    along = fullest.start if fullest else 0.0
+    return ChannelFill(
+        channel=channel.id,
+        length=length,
+        inner_area=channel.inner_area,
+        sections=sections,
+        fullest=fullest,
+        at=plan.on_wall(channel.board, point_along(channel.line, along)),
+        largest=largest,
+        largest_diameter=diameter,
+        largest_percent=100 * diameter / channel.inner_height,
+    )
+
+
+def _diameter(plan: Plan, cable: str) -> float:
+    return plan.conductors[plan.cables[cable].conductor].outside_diameter
+
+
+def _sections(
+    plan: Plan, channel: Channel, stretches: list[tuple[float, float, str]], length: float
+) -> tuple[Section, ...]:
+    """Return the stretches between any two places where a cable enters or leaves; those of no length left out."""
+    cuts = sorted({0.0, length, *(place for start, end, _ in stretches for place in (start, end))})
+    found = []
+    for start, end in pairwise(cuts):
+        if end - start < 1e-6:  # noqa: PLR2004 - no saw cuts that fine
+            continue
+        inside = sorted({cable for a, b, cable in stretches if a <= start and end <= b})
+        area = sum(jacket_area(_diameter(plan, each), plan.cables[each].count) for each in inside)
+        found.append(Section(start, end, tuple(inside), area, 100 * area / channel.inner_area))
+    return tuple(found)
+
+
+def point_along(line: tuple[Point, ...], distance: float) -> Point:
+    """Return the point at a distance along a line of legs, its last point beyond its end."""
+    for a, b in pairwise(line):
+        leg = a.distance_to(b)
+        if distance <= leg and leg:
+            return a.ahead(bearing(a, b), distance)
+        distance -= leg
+    return line[-1]

@@ -1,0 +1,326 @@
+"""Cut length: how long to cut each cable, as a sum that a person can follow line by line.
+
+CutLength fields: cable, count, reason ("" or why there is no length), legs (mm each, straight on the wall),
+radius, bends (BendSaving: turn in degrees, saving in mm), rise, off_board, path, ends (two EndWork, see
+end_work), net, slack_class, slack, step, own_cut, cut, group, surplus, surplus_percent, stock (bought with
+moulded ends, never cut), trust (worst of the off-board legs), final, minus, plus (shop tolerance, mm),
+mass (kg of all `count`, None where not weighed), parts ((words, mm), which add up to the cut), notes.
+All lengths in mm; path, net, own_cut and cut are None where there is no way.
+Functions: cut_lengths(plan, ways) -> {cable id: CutLength}; explain(cut_length) -> lines for people.
+"""
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from boardplan.geometry.bends import corner_saving, turns, without_repeats
+from boardplan.geometry.units import tidy_number
+from boardplan.model.cable import Cable, Leg, OffBoardEnd, SlackClass, Trust
+from boardplan.model.plan import Plan
+from boardplan.routing.end_work import EndWork, work_at_ends
+from boardplan.routing.route import NoWay, Route, Way
+
+TRUST_FALLING: tuple[Trust, ...] = ("measured", "customer", "photo", "estimated")
+"""How far a leg's length can be trusted, the best first."""
+_JUMPER_FROM = 16.0  # mm²: thinner cables bend by hand, so they get the slack of small ones
+_CLASS_WORDS: dict[SlackClass, str] = {
+    "jumper": "short jumper",
+    "large": "large cable on the board",
+    "small": "small or medium cable",
+    "off-board": "off-board run",
+    "signal": "signal lead",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class BendSaving:
+    """A corner of the way: its turn in degrees, left positive, and how much shorter its bend is, in mm."""
+
+    turn: float
+    saving: float
+
+
+@dataclass(frozen=True, slots=True)
+class CutLength:
+    """The sum that leads to a cable's cut; lengths in mm, each of `count` alike cables.
+
+    `own_cut` is what the cable needs for itself, `cut` what its matched group makes of it, `surplus` the
+    difference, `surplus_percent` of the cut. The rise off the board is 0 in this edition: lengths are flat.
+    """
+
+    cable: str
+    count: int
+    ends: tuple[EndWork, EndWork]
+    reason: str = ""
+    legs: tuple[float, ...] = ()
+    radius: float = 0.0
+    bends: tuple[BendSaving, ...] = ()
+    rise: float = 0.0
+    off_board: float = 0.0
+    path: float | None = None
+    net: float | None = None
+    slack_class: SlackClass = "small"
+    slack: float = 0.0
+    step: float = 1.0
+    own_cut: float | None = None
+    cut: float | None = None
+    group: str = ""
+    surplus: float = 0.0
+    surplus_percent: float = 0.0
+    stock: bool = False
+    trust: Trust = "measured"
+    final: bool = False
+    minus: float = 0.0
+    plus: float = 0.0
+    mass: float | None = None
+    parts: tuple[tuple[str, float], ...] = ()
+    notes: tuple[str, ...] = ()
+
+
+def cut_lengths(plan: Plan, ways: Mapping[str, Way]) -> dict[str, CutLength]:
+    """Return the cut length of every cable, in the plan's order, matched groups cut alike."""
+    own = {cable.id: _own_length(plan, cable, ways.get(cable.id)) for cable in plan.cables.values()}
+    groups: dict[str, list[CutLength]] = {}
+    for length in own.values():
+        if length.group:
+            groups.setdefault(length.group, []).append(length)
+    limit = plan.rules.value("matched-surplus")
+    for members in groups.values():
+        for matched in _matched(members, limit):
+            own[matched.cable] = matched
+    return {each.cable: _weighed(plan, each) for each in own.values()}
+
+
+def _own_length(plan: Plan, cable: Cable, way: Way | None) -> CutLength:
+    """Return what a cable needs for itself, before its group has a say."""
+    trust = _trust_of(cable)
+    certain = trust != "estimated"
+    bare = CutLength(
+        cable.id,
+        cable.count,
+        work_at_ends(plan, cable),
+        group=cable.group,
+        trust=trust,
+        final=certain,
+        notes=() if certain else ("an off-board leg is estimated: measure again before cutting",),
+    )
+    if not isinstance(way, Route):
+        return replace(bare, reason=way.reason if isinstance(way, NoWay) else "no way was looked for", final=False)
+    walked = _walked(bare, cable, way)
+    if plan.conductors[cable.conductor].stock_lengths:
+        return _from_stock(plan, cable, walked)
+    return _cut_to_step(plan, cable, way, walked)
+
+
+def _trust_of(cable: Cable) -> Trust:
+    """Return the worst trust of the off-board legs."""
+    return max((leg.trust for leg in off_board_legs(cable)), key=TRUST_FALLING.index, default="measured")
+
+
+def off_board_legs(cable: Cable) -> tuple[Leg, ...]:
+    """Return the stretches of a cable away from the board, those of its first end first."""
+    return tuple(leg for end in cable.ends if isinstance(end, OffBoardEnd) for leg in end.legs)
+
+
+def _walked(bare: CutLength, cable: Cable, way: Route) -> CutLength:
+    """Return the length with its path and net: straight legs, corner savings, off-board legs, lugs."""
+    corners = without_repeats(way.points)
+    legs = tuple(a.distance_to(b) for a, b in pairwise(corners))
+    bends = tuple(BendSaving(turn, corner_saving(way.radius, turn)) for turn in turns(corners))
+    saved = sum(bend.saving for bend in bends)
+    off_board = sum(leg.length for leg in off_board_legs(cable))
+    path = sum(legs) - saved + bare.rise + off_board
+    parts = [(f"straight legs on the board, {_sum_words(legs)}", sum(legs))]
+    if bends:
+        parts.append((f"{_corner_words(bends)} with radius {tidy_number(way.radius)}", -saved))
+    if off_board:
+        parts.append((f"off the board, {_sum_words(leg.length for leg in off_board_legs(cable))}", off_board))
+    net = path
+    for end in bare.ends:
+        if end.deduction:
+            parts.append((f"stud to wire stop in the lug at {end.place}", -end.deduction))
+            net -= end.deduction
+    unknown = tuple(
+        f"the lug at {each.place} is not measured: nothing is taken off" for each in bare.ends if each.lug_unknown
+    )
+    return replace(
+        bare,
+        legs=legs,
+        radius=way.radius,
+        bends=bends,
+        off_board=off_board,
+        path=path,
+        net=net,
+        parts=tuple(parts),
+        notes=bare.notes + unknown,
+    )
+
+
+def _sum_words(lengths: Iterable[float]) -> str:
+    return " + ".join(tidy_number(each) for each in lengths)
+
+
+def _corner_words(bends: tuple[BendSaving, ...]) -> str:
+    square = all(abs(abs(bend.turn) - 90) < 0.05 for bend in bends)  # noqa: PLR2004 - as square as any print shows
+    return f"{len(bends)} {'square ' if square else ''}{'corner' if len(bends) == 1 else 'corners'}"
+
+
+def slack_class_of(plan: Plan, cable: Cable, way: Route, path: float) -> SlackClass:
+    """Return the slack class of a cable: the one it names, or what the rule set's conditions make of it."""
+    conductor = plan.conductors[cable.conductor]
+    area = conductor.area or 0.0
+    outside = not way.in_channels
+    conditions: tuple[tuple[SlackClass, bool], ...] = (
+        ("signal", bool(conductor.stock_lengths)),
+        ("off-board", any(isinstance(end, OffBoardEnd) for end in cable.ends)),
+        ("jumper", outside and area >= _JUMPER_FROM and _short_lug_to_lug(plan, cable, path)),
+        ("large", outside and area >= plan.rules.value("large-cable-from")),
+    )
+    if cable.slack is not None:
+        return cable.slack
+    for name, holds in conditions:
+        if holds:
+            return name
+    return "small"
+
+
+def _short_lug_to_lug(plan: Plan, cable: Cable, path: float) -> bool:
+    lugged = all(end.lugged for end in work_at_ends(plan, cable))
+    return lugged and path < plan.rules.value("jumper-shorter-than") - 1e-9
+
+
+def _slack(plan: Plan, slack_class: SlackClass, path: float) -> float:
+    rule = plan.rules.slack[slack_class]
+    return rule.slack + rule.share * path
+
+
+def _cut_to_step(plan: Plan, cable: Cable, way: Route, length: CutLength) -> CutLength:
+    path, net = length.path or 0.0, length.net or 0.0
+    slack_class = slack_class_of(plan, cable, way, path)
+    rule, slack = plan.rules.slack[slack_class], _slack(plan, slack_class, path)
+    cut = rounded_up(net + slack, rule.step)
+    parts = [
+        *length.parts,
+        (f"slack for a {_CLASS_WORDS[slack_class]}", slack),
+        (f"rounded up to {tidy_number(rule.step)}", cut - net - slack),
+    ]
+    return replace(
+        length,
+        slack_class=slack_class,
+        slack=slack,
+        step=rule.step,
+        own_cut=cut,
+        cut=cut,
+        minus=rule.minus,
+        plus=rule.plus,
+        parts=tuple(parts),
+    )
+
+
+def _from_stock(plan: Plan, cable: Cable, length: CutLength) -> CutLength:
+    """Return a lead with moulded ends: the next stock length above its path and slack, if there is one."""
+    path = length.path or 0.0
+    slack_class = cable.slack or "signal"
+    slack = _slack(plan, slack_class, path)
+    lengths = sorted(plan.conductors[cable.conductor].stock_lengths)
+    cut = next((each for each in lengths if each >= path + slack - _ROUNDING), None)
+    parts = [*length.parts, (f"slack for a {_CLASS_WORDS[slack_class]}", slack)]
+    notes = list(length.notes)
+    if cut is None:
+        notes.append(
+            f"no stock lead is long enough: {tidy_number(path + slack)} mm wanted, {lengths[-1]:g} is the longest"
+        )
+    else:
+        parts.append(("up to the next stock length", cut - path - slack))
+    return replace(
+        length,
+        slack_class=slack_class,
+        slack=slack,
+        own_cut=cut,
+        cut=cut,
+        stock=True,
+        parts=tuple(parts),
+        notes=tuple(notes),
+    )
+
+
+_ROUNDING = 1e-6  # a sum of floats may lie this far above the step it means, in mm
+
+
+def rounded_up(length: float, step: float) -> float:
+    """Return a length rounded up to a whole number of steps; noise of float sums does not count as more.
+
+    >>> rounded_up(405.5, 5), rounded_up(100.0000001, 5)
+    (410.0, 100.0)
+    """
+    return float(math.ceil((length - _ROUNDING) / step) * step)
+
+
+def _matched(members: list[CutLength], limit: float) -> list[CutLength]:
+    """Return a group's members all cut to the longest of their own cuts."""
+    cuts = [each.own_cut for each in members if each.own_cut is not None]
+    if not cuts:
+        return members
+    longest = max(cuts)
+    governing = min(each.cable for each in members if each.own_cut == longest)
+    missing = sorted(each.cable for each in members if each.own_cut is None)
+    return [
+        _cut_with_group(each, longest, governing, missing, limit) if each.own_cut is not None else each
+        for each in members
+    ]
+
+
+def _cut_with_group(each: CutLength, longest: float, governing: str, missing: list[str], limit: float) -> CutLength:
+    surplus = longest - (each.own_cut or 0.0)
+    percent = 100 * surplus / longest if longest else 0.0
+    notes, parts = list(each.notes), list(each.parts)
+    if surplus:
+        parts.append((f"as long as {governing}, matched group {each.group}", surplus))
+    if percent > limit:
+        notes.append(
+            f"matched group {each.group}: {tidy_number(surplus)} mm to lay in a bow, "
+            f"{tidy_number(percent, 0)} % of the cut; move or turn what it connects"
+        )
+    if missing:
+        notes.append(f"matched group {each.group} is not settled: {', '.join(missing)} has no length yet")
+    return replace(
+        each,
+        cut=longest,
+        surplus=surplus,
+        surplus_percent=percent,
+        final=each.final and not missing,
+        parts=tuple(parts),
+        notes=tuple(notes),
+    )
+
+
+def _weighed(plan: Plan, length: CutLength) -> CutLength:
+    per_metre = plan.conductors[plan.cables[length.cable].conductor].mass_per_m
+    if length.cut is None or per_metre is None:
+        return length
+    return replace(length, mass=length.count * length.cut / 1000 * per_metre)
+
+
+def explain(length: CutLength) -> tuple[str, ...]:
+    """Return a cut length as lines for people: every part of the sum, its result, then the notes."""
+    if length.path is None:
+        return (f"{length.cable} has no length: {length.reason}", *length.notes)
+    lines = [f"{words}: {_signed(value)} mm" for words, value in length.parts]
+    lines.append("no rise off the board is added: lengths are flat in this edition")
+    lines.append(f"path {tidy_number(length.path)} mm, net {tidy_number(length.net or 0.0)} mm")
+    if length.cut is not None:
+        tolerance = (
+            f", +{tidy_number(length.plus)} / -{tidy_number(length.minus)}" if length.plus or length.minus else ""
+        )
+        verb = "stock lead" if length.stock else "cut"
+        count = f"{length.count} of " if length.count > 1 else ""
+        lines.append(f"{verb} {count}{tidy_number(length.cut)} mm{tolerance}")
+    if not length.final:
+        lines.append("not final")
+    return (*lines, *length.notes)
+
+
+def _signed(value: float) -> str:
+    text = tidy_number(value)
+    return text if text.startswith("-") else f"+{text}"

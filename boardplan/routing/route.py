@@ -1,0 +1,52 @@
+"""Route: the way a cable takes over the boards, or why it has none."""
+
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from boardplan.geometry.bends import Bend, Straight, rounded
+from boardplan.geometry.point import Point
+
+
+@dataclass(frozen=True, slots=True)
+class InChannel:
+    """A stretch that lies in a channel: distances along the channel's centre line, the lesser first."""
+
+    channel: str
+    start: float
+    end: float
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """The way of a cable: its corners on the wall from end to end, bent with a centre-line radius.
+
+    `source` says whether a person pinned it or the program found it, `why` in a sentence why it lies so.
+    `cost` is what a found way was chosen by (mm, corners and channels weighed), `full` are stretches of
+    channels it had to leave to others, because they would have been overfilled.
+    """
+
+    cable: str
+    points: tuple[Point, ...]
+    radius: float
+    in_channels: tuple[InChannel, ...] = ()
+    source: Literal["pinned", "found"] = "found"
+    why: str = ""
+    cost: float = 0.0
+    full: tuple[InChannel, ...] = ()
+
+    @property
+    def pieces(self) -> tuple[Straight | Bend, ...]:
+        """The straights and bends of the centre line."""
+        return rounded(self.points, self.radius)
+
+
+@dataclass(frozen=True, slots=True)
+class NoWay:
+    """A cable that can't be laid, and what stands in its way in one sentence."""
+
+    cable: str
+    reason: str
+    near: Point
+
+
+Way: TypeAlias = Route | NoWay

@@ -1,0 +1,195 @@
+"""Square way: the least costly way of level and upright legs between two ends, its least leg lengths exact.
+
+A search (A*, by Hart, Nilsson and Raphael 1968) whose states are corners, each with the axis on which the way goes on, and
+whose steps are whole legs; so a leg that is too short for its bends is never considered.
+"""
+
+import heapq
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+from boardplan.routing.open_lines import FAR, WEIGHT, OpenLines, Spot, units
+
+CORNER = units(30) * WEIGHT
+"""What a corner costs: a way with one corner less may be 30 mm longer. Common practice, no source."""
+_Corner: TypeAlias = tuple[int, int, int]
+_SLACKS = (units(80) * WEIGHT, units(500) * WEIGHT, FAR * WEIGHT)
+
+
+@dataclass(frozen=True, slots=True)
+class Ray:
+    """A first leg out of an end, in units: from a spot along an axis, `sign` 1 or -1.
+
+    It can be `reach` long, and must stay straight for `straight` before a bend begins; `cost` is what it
+    costs before it starts.
+    """
+
+    spot: Spot
+    axis: int
+    sign: int
+    reach: int
+    straight: int
+    cost: int = 0
+
+    @property
+    def at(self) -> int:
+        """Where it starts, along its axis."""
+        return self.spot[self.axis]
+
+    @property
+    def line(self) -> int:
+        """The line it runs on."""
+        return self.spot[1 - self.axis]
+
+    def ahead(self, distance: int) -> Spot:
+        """Return the spot at a distance along it."""
+        along = self.at + self.sign * distance
+        return (along, self.line) if self.axis == 0 else (self.line, along)
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A way as its spots in units, what it costs, and which rays it begins and ends with."""
+
+    spots: tuple[Spot, ...]
+    cost: int
+    start: int
+    end: int
+
+
+@dataclass
+class Search:
+    """One search: what is open, the rays of both ends, the bend radius in units, the lines to turn on."""
+
+    lines: OpenLines
+    starts: Sequence[Ray]
+    ends: Sequence[Ray]
+    radius: int
+    turning: tuple[list[int], list[int]]
+    best: dict[_Corner, tuple[int, _Corner]] = field(default_factory=dict)
+    heap: list[tuple[int, int, _Corner]] = field(default_factory=list)
+    bound: int = 0
+    reached: tuple[int, _Corner, int] | None = None
+
+    def __post_init__(self) -> None:
+        """Note for each end where its last leg must have begun at the latest."""
+        self._goals = [
+            (*ray.ahead(ray.straight + self.radius), ray, (ray.straight + self.radius) * WEIGHT + ray.cost)
+            for ray in self.ends
+        ]
+        total = sum(lane.end - lane.start for lane in self.lines.lanes)
+        self._most_saved = total * (WEIGHT - self.lines.lane_weight)
+
+    def run(self) -> Found | None:
+        """Return the best way, none where there is no way at all."""
+        if not self.starts or not self.ends:
+            return None
+        least = min(self._least_from_ray(ray) for ray in self.starts)
+        for slack in _SLACKS:
+            found = self._run_within(least + slack)
+            if found is not None:
+                return found
+        return None
+
+    def _run_within(self, bound: int) -> Found | None:
+        self.best.clear()
+        self.heap.clear()
+        self.bound, self.reached = bound, None
+        for index, ray in enumerate(self.starts):
+            self._leave(index, ray)
+        while self.heap:
+            estimate, cost, corner = heapq.heappop(self.heap)
+            if estimate > self.bound:
+                break
+            if cost == self.best[corner][0]:
+                self._go_on(cost, corner)
+        return self._traced() if self.reached else None
+
+    def _leave(self, index: int, ray: Ray) -> None:
+        """Take every first leg along a ray: straight into the other end, or to a corner."""
+        mark = (-FAR + index, 0, 0)
+        for number, goal in enumerate(self.ends):
+            if goal.axis == ray.axis and goal.line == ray.line and goal.sign == -ray.sign:
+                distance = (goal.at - ray.at) * ray.sign
+                if ray.straight + goal.straight <= distance <= ray.reach + goal.reach:
+                    self._reach(
+                        ray.cost + self.lines.cost(ray.axis, ray.line, ray.at, goal.at) + goal.cost, mark, number
+                    )
+        stretch = sorted(ray.at + ray.sign * each for each in (ray.straight + self.radius, ray.reach))
+        if ray.straight + self.radius <= ray.reach:
+            self._corners(mark, ray.cost, (ray.axis, ray.line, ray.at), (stretch[0], stretch[1]))
+
+    def _go_on(self, cost: int, corner: _Corner) -> None:
+        """Take every leg that starts at a corner."""
+        axis = corner[2]
+        at, line = corner[axis], corner[1 - axis]
+        span = self.lines.span(axis, line, at)
+        if span is None:
+            return
+        radius = self.radius
+        for number, goal in enumerate(self.ends):
+            if goal.axis == axis and goal.line == line:
+                distance = (at - goal.at) * goal.sign
+                if radius + goal.straight <= distance <= goal.reach:
+                    self._reach(cost + self.lines.cost(axis, line, at, goal.at) + goal.cost, corner, number)
+        self._corners(corner, cost, (axis, line, at), (at + 2 * radius, span[1]))
+        self._corners(corner, cost, (axis, line, at), (span[0], at - 2 * radius))
+
+    def _corners(self, source: _Corner, cost: int, leg: tuple[int, int, int], stretch: tuple[int, int]) -> None:
+        """Note every corner on a leg's line (axis, line, start) within a stretch of it, the lesser place first."""
+        axis, line, at = leg
+        coordinates = self.turning[axis]
+        low, high = stretch
+        best, leg_cost, least = self.best, self.lines.cost, self._least_from
+        for place in coordinates[bisect_left(coordinates, low) : bisect_right(coordinates, high)]:
+            corner = (place, line, 1) if axis == 0 else (line, place, 0)
+            new = cost + leg_cost(axis, line, at, place) + CORNER
+            held = best.get(corner)
+            if held is None or new < held[0]:
+                estimate = new + least(corner)
+                if estimate <= self.bound:
+                    best[corner] = (new, source)
+                    heapq.heappush(self.heap, (estimate, new, corner))
+            elif new == held[0] and source < held[1]:
+                best[corner] = (new, source)
+
+    def _reach(self, cost: int, source: _Corner, number: int) -> None:
+        candidate = (cost, source, number)
+        if cost <= self.bound and (self.reached is None or candidate < self.reached):
+            self.reached, self.bound = candidate, cost
+
+    def _least_from(self, corner: _Corner) -> int:
+        """Return what it takes at least from a corner into any end: length by the square and corners."""
+        x, y, axis = corner
+        least = FAR * WEIGHT
+        for goal_x, goal_y, ray, last in self._goals:
+            along, across = (x - goal_x, y - goal_y) if ray.axis == 0 else (y - goal_y, x - goal_x)
+            behind = along * ray.sign >= 0
+            if axis == ray.axis:
+                corners = 0 if behind and across == 0 else 2
+            else:
+                corners = 1 if behind else 3
+            length = (abs(along) + abs(across)) * WEIGHT + last
+            if self._most_saved:
+                length = max(length - self._most_saved, length * self.lines.lane_weight // WEIGHT)
+            least = min(least, length + corners * CORNER)
+        return least
+
+    def _least_from_ray(self, ray: Ray) -> int:
+        spot = ray.ahead(0)
+        return ray.cost + min(self._least_from((*spot, 0)), self._least_from((*spot, 1))) // 2
+
+    def _traced(self) -> Found:
+        """Return the way that reached the end best, from its first spot."""
+        if self.reached is None:
+            raise RuntimeError("no end was reached")
+        cost, corner, number = self.reached
+        spots = [self.ends[number].spot]
+        while corner[0] >= -FAR + len(self.starts):
+            spots.append(corner[:2])
+            corner = self.best[corner][1]
+        index = corner[0] + FAR
+        spots.append(self.starts[index].spot)
+        return Found(tuple(reversed(spots)), cost, index, number)

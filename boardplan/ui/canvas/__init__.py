@@ -1,0 +1,1 @@
+"""The board on screen: what is seen of it and what the pointer does to it."""

@@ -1,0 +1,177 @@
+"""Column: the canvas with its rulers, its heading above and its status line below."""
+
+from functools import partial
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from boardplan.checks.finding import Finding
+from boardplan.editing.selection import Selection
+from boardplan.geometry.point import Box, Point
+from boardplan.ui.canvas.rulers import BREADTH, Ruler
+from boardplan.ui.canvas.scene import BoardScene, wall_box
+from boardplan.ui.canvas.tool_host import ToolHost
+from boardplan.ui.canvas.view import ZOOM_STEP, BoardView
+from boardplan.ui.desk import Desk, Step
+from boardplan.ui.panels.section import hairline, small_button
+from boardplan.ui.status_line import StatusLine
+from boardplan.ui.words import tr
+
+_STEPS_BACK: dict[Step, tuple[str, ...]] = {
+    "survey": ("cable", "cable inside"),
+    "place": ("framing", "back part"),
+    "wire": ("framing", "back part"),
+    "pack": ("framing", "back part"),
+}
+"""What steps back a little in each step, because it is not what is worked on."""
+
+
+class CanvasColumn(QWidget):
+    """Keeps scene, view, rulers and tool host together, and in step with the desk."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self.scene = BoardScene(desk.themes.theme, self)
+        self.view = BoardView(self.scene)
+        self.view.setAccessibleName(tr("Board"))
+        self.view.setAccessibleDescription(tr("Tab goes from thing to thing, arrows move what is selected."))
+        self.host = ToolHost(desk, self.view, self.scene)
+        self.status = StatusLine(desk)
+        self._rulers = (Ruler("x", desk.themes.theme), Ruler("y", desk.themes.theme))
+        self._title = QLabel()
+        self._title.setProperty("part", "heading")
+        self._detail = QLabel()
+        self._detail.setProperty("part", "quiet")
+        self._scale = QLabel()
+        self._scale.setProperty("part", "unit")
+        self._scale.setMinimumWidth(48)
+        self._scale.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.head = QHBoxLayout()
+        self._lay_out()
+        self._connect()
+        self._show_plan()
+        self._show_head()
+        self._fade()
+
+    def _lay_out(self) -> None:
+        self.head.setContentsMargins(16, 8, 12, 8)
+        self.head.setSpacing(4)
+        self.head.addWidget(self._title)
+        self.head.addSpacing(8)
+        self._detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.head.addWidget(self._detail, 1)
+        self.head.addWidget(small_button(self._desk, "zoom-out", tr("Smaller (Ctrl+-)"), partial(self.zoom, 1 / ZOOM_STEP)))
+        self.head.addWidget(self._scale)
+        self.head.addWidget(small_button(self._desk, "zoom-in", tr("Larger (Ctrl++)"), partial(self.zoom, ZOOM_STEP)))
+        self.head.addWidget(small_button(self._desk, "fit", tr("Show all (Ctrl+0)"), self.fit))
+        corner = QFrame()
+        corner.setObjectName("ground")
+        corner.setFixedSize(BREADTH, BREADTH)
+        grid = QGridLayout()
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(0)
+        grid.addWidget(corner, 0, 0)
+        grid.addWidget(self._rulers[0], 0, 1)
+        grid.addWidget(self._rulers[1], 1, 0)
+        grid.addWidget(self.view, 1, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addLayout(self.head)
+        column.addWidget(hairline())
+        column.addLayout(grid, 1)
+        column.addWidget(hairline())
+        column.addWidget(self.status)
+
+    def _connect(self) -> None:
+        desk, signals = self._desk, self._desk.signals
+        signals.seen_changed.connect(self._show_plan)
+        signals.plan_changed.connect(self._show_head)
+        signals.selection_changed.connect(self._show_selection)
+        desk.step_changed.connect(self._fade)
+        desk.finding_pointed.connect(self._point_out)
+        desk.place_asked.connect(self._show_selected_place)
+        desk.themes.changed.connect(self._show_theme)
+        self.view.moved.connect(self._show_rulers)
+        self.view.pointed.connect(self._pointed)
+        self.host.hinted.connect(self.status.hint)
+
+    # What the desk says
+
+    def _show_plan(self) -> None:
+        self.scene.show_plan(self._desk.plan, self._desk.review)
+        self._show_band()
+
+    def _show_head(self) -> None:
+        job = self._desk.plan.job
+        self._title.setText(job.title)
+        parts = [job.number, tr("revision {}").format(job.revision), job.place]
+        self._detail.setText("   ".join(each for each in parts if each))
+        self._show_rulers()
+
+    def _show_selection(self) -> None:
+        self.scene.show_selection(self._desk.session.selection)
+        self._show_rulers()
+
+    def _show_theme(self) -> None:
+        theme = self._desk.themes.theme
+        self.scene.show_theme(theme)
+        for ruler in self._rulers:
+            ruler.theme = theme
+            ruler.update()
+        self.view.viewport().update()
+
+    def _fade(self) -> None:
+        self.scene.fade(_STEPS_BACK[self._desk.step])
+
+    def _point_out(self, finding: Finding | None) -> None:
+        self.scene.point_out(finding)
+        if finding is not None and finding.board in self._desk.plan.boards:
+            at = self._desk.plan.on_wall(finding.board, finding.place)
+            self.view.show_place(Box(*at, *at).grown(60))
+
+    def _show_selected_place(self) -> None:
+        box = self.scene.box_of(self._desk.session.selection.ids)
+        if box is not None:
+            self.view.show_place(box)
+
+    # Rulers
+
+    def _show_rulers(self) -> None:
+        origin, scale = self._desk.board.position, self.view.scale_now
+        start = self.view.wall_at(self.view.viewport().rect().topLeft())
+        for ruler, begin, nought in zip(self._rulers, start, origin, strict=True):
+            ruler.units = self._desk.plan.job.units
+            ruler.stand(scale, begin, nought)
+        self._scale.setText(f"{scale * 100:.0f} %")
+        self._show_band()
+
+    def _show_band(self) -> None:
+        box = self.scene.box_of(self._desk.session.selection.ids) if self._desk.session.selection.ids else None
+        self._rulers[0].scribe(None if box is None else (box.left, box.right))
+        self._rulers[1].scribe(None if box is None else (box.bottom, box.top))
+
+    def _pointed(self, at: Point | None) -> None:
+        for ruler in self._rulers:
+            ruler.point(at)
+        self.status.point(at)
+
+    # What actions ask for
+
+    def zoom(self, factor: float) -> None:
+        """Zoom about the middle."""
+        self.view.zoom(factor)
+
+    def fit(self) -> None:
+        """Show all boards."""
+        self.view.fit(wall_box(self._desk.plan))
+
+    def fit_selected(self) -> None:
+        """Show what is selected as large as it goes."""
+        box = self.scene.box_of(self._desk.session.selection.ids)
+        self.view.fit(box.grown(40) if box is not None else wall_box(self._desk.plan))
+
+    def select_all(self) -> None:
+        """Select all components."""
+        self._desk.session.select(Selection(tuple(self._desk.plan.components)))

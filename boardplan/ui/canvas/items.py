@@ -1,0 +1,195 @@
+"""Items: one thin item for a thing's picture, and those drawn over the board: signs, selection, guides."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPainterPathStroker, QPen
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+
+from boardplan.checks.finding import Finding
+from boardplan.drawing.palette import Theme, colour
+from boardplan.drawing.picture import Strand
+from boardplan.model.plan import Plan
+from boardplan.routing.route import Route
+from boardplan.ui.canvas.painter import Ready, paint, strand_path
+from boardplan.ui.canvas.sights import Sight, Source
+
+_GRASP = 4.0
+"""How far beside a cable it can still be caught, in mm at least."""
+
+
+class ThingItem(QGraphicsItem):
+    """A thing's picture where it lies; it holds no truth, only what it was last given."""
+
+    def __init__(self, thing_id: str, sight: Sight) -> None:
+        super().__init__()
+        self.thing_id = thing_id
+        self.sight = sight
+        self.source: Source = ()
+        self._ready = Ready((), QRectF())
+        self._shape: QPainterPath | None = None
+        self.setZValue(sight.depth)
+
+    def show_source(self, plan: Plan, source: Source, theme: Theme) -> None:
+        """Take what the picture is made from, and move or redraw as little as need be."""
+        ready = self.sight.ready(plan, source, theme)
+        self.source = source
+        if ready is not self._ready:
+            self.prepareGeometryChange()
+            self._ready = ready
+            self._shape = None
+            self.update()
+        if self.sight.name.startswith("cable"):
+            self.setZValue(self.sight.depth - source[1].outside_diameter / 1000)
+        x, y, turn = self.sight.pose(source)
+        if self.pos() != QPointF(x, y):
+            self.setPos(x, y)
+        if self.rotation() != turn:
+            self.setRotation(turn)
+
+    def boundingRect(self) -> QRectF:
+        return self._ready.box
+
+    def shape(self) -> QPainterPath:
+        if self._shape is None:
+            self._shape = self._caught()
+        return self._shape
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+        paint(painter, self._ready, option.levelOfDetailFromTransform(painter.worldTransform()))
+
+    def _caught(self) -> QPainterPath:
+        """Return where the thing can be caught: a cable along its line, a component in its outline."""
+        path = QPainterPath()
+        if self.sight.name.startswith("cable"):
+            return route_shape(self.source[2], max(2 * _GRASP, self.source[1].outside_diameter))
+        if self.sight.name == "component":
+            path.addRect(QRectF(*_left_bottom_width_height(self.source[1].box)))
+            return path
+        for stroke in self._ready.strokes:
+            if stroke.opacity > 0.05:  # noqa: PLR2004 - what can be seen
+                path.addRect(stroke.path.boundingRect())
+        return path.simplified() if self.sight.name in {"fixing", "exit"} else self._outline(path)
+
+    def _outline(self, path: QPainterPath) -> QPainterPath:
+        if self.sight.name in {"channel", "cover"}:
+            line = QPainterPath()
+            for index, point in enumerate(self.source[0].line):
+                line.lineTo(*point) if index else line.moveTo(*point)
+            return stroked(line, self.source[0].width)
+        return path
+
+
+def _left_bottom_width_height(box: tuple[float, float, float, float]) -> tuple[float, float, float, float]:
+    left, bottom, right, top = box
+    return left, bottom, right - left, top - bottom
+
+
+def route_shape(route: Route, width: float) -> QPainterPath:
+    """Return the strip along a route; a plain path would also hold the inside of its bends."""
+    return stroked(strand_path(Strand(route.pieces, "ink", 1.0)), width)
+
+
+def stroked(path: QPainterPath, width: float) -> QPainterPath:
+    """Return the strip of a width along a path."""
+    stroker = QPainterPathStroker()
+    stroker.setWidth(width)
+    stroker.setCapStyle(Qt.PenCapStyle.FlatCap)
+    return stroker.createStroke(path)
+
+
+class LineItem(QGraphicsItem):
+    """A path drawn over the board in one ink, its width in px."""
+
+    def __init__(self, depth: float, ink: str, width: float = 2.0, fill: float = 0.0) -> None:
+        super().__init__()
+        self._path = QPainterPath()
+        self._ink, self._width, self._fill = ink, width, fill
+        self._theme: Theme = "light"
+        self._dashes: list[float] = []
+        self.setZValue(depth)
+        self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
+
+    def show_path(self, path: QPainterPath, theme: Theme, *, dashes: tuple[float, ...] = ()) -> None:
+        """Draw another path."""
+        self.prepareGeometryChange()
+        self._path, self._theme, self._dashes = path, theme, list(dashes)
+        self.update()
+
+    def boundingRect(self) -> QRectF:
+        return self._path.boundingRect().adjusted(-20, -20, 20, 20)
+
+    def shape(self) -> QPainterPath:
+        return QPainterPath()
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+        ink = QColor(colour(self._ink, self._theme))
+        pen = QPen(ink, self._width)
+        pen.setCosmetic(True)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        if self._dashes:
+            pen.setDashPattern(self._dashes)
+        painter.setPen(pen)
+        if self._fill:
+            ink.setAlphaF(self._fill)
+            painter.setBrush(ink)
+        painter.drawPath(self._path)
+
+
+SIGN_SIZE = 16.0
+
+
+def sign_path(severity: str, size: float = SIGN_SIZE) -> QPainterPath:
+    """Return the sign of a severity about its middle, y down: square for stop, triangle for warn, dot for note."""
+    half = size / 2
+    path = QPainterPath()
+    if severity == "stop":
+        path.addRoundedRect(QRectF(-half * 0.86, -half * 0.86, half * 1.72, half * 1.72), 2, 2)
+    elif severity == "warn":
+        path.moveTo(0, -half * 0.95)
+        path.lineTo(half, half * 0.8)
+        path.lineTo(-half, half * 0.8)
+        path.closeSubpath()
+    else:
+        path.addEllipse(QPointF(0, 0), half * 0.7, half * 0.7)
+    return path
+
+
+class SignItem(QGraphicsItem):
+    """A finding's sign where it is found, of one size at every zoom."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.finding: Finding | None = None
+        self._theme: Theme = "light"
+        self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
+
+    def show_finding(self, finding: Finding, at: tuple[float, float], theme: Theme) -> None:
+        """Take another finding."""
+        if finding is not self.finding or theme != self._theme:
+            self.finding, self._theme = finding, theme
+            self.setToolTip(finding.sentence)
+            self.setZValue(40 + {"note": 0, "warn": 1, "stop": 2}[finding.severity])
+            self.update()
+        self.setPos(*at)
+
+    def boundingRect(self) -> QRectF:
+        return QRectF(-SIGN_SIZE, -SIGN_SIZE, 2 * SIGN_SIZE, 2 * SIGN_SIZE)
+
+    def shape(self) -> QPainterPath:
+        path = QPainterPath()
+        path.addRect(QRectF(-SIGN_SIZE / 2, -SIGN_SIZE / 2, SIGN_SIZE, SIGN_SIZE))
+        return path
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+        if self.finding is not None:
+            draw_sign(painter, self.finding.severity, self._theme)
+
+
+def draw_sign(painter: QPainter, severity: str, theme: Theme, size: float = SIGN_SIZE) -> None:
+    """Draw a sign about the painter's origin, with a rim that sets it off from whatever lies under it."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    path = sign_path(severity, size)
+    painter.setPen(QPen(QColor(colour("panel", theme)), 2.5))
+    painter.setBrush(QColor(colour(severity, theme)))
+    painter.drawPath(path)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.drawPath(path)

@@ -1,0 +1,195 @@
+"""Painter: pictures in millimetres made ready for QPainter once, then drawn as often as need be.
+
+The view flips y upwards; texts are turned back here. Text is drawn as outlines, so that it measures on
+screen as it does on paper, at every zoom.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
+
+from boardplan.drawing.palette import Theme, colour
+from boardplan.drawing.picture import Area, Disc, Line, Mark, Picture, Strand, Words
+from boardplan.geometry.bends import Bend
+from boardplan.geometry.point import Point
+from boardplan.ui.theme import font
+
+LEAST_TEXT = 5.0
+"""Capitals lower than this many px are left out: nobody could read them."""
+LEAST_MARK = 0.9
+"""Marks whose larger side is less than this many px are left out."""
+_TEXT_SIZE = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One thing to draw: its path, pen and brush; left out where `size` (mm) is less than `least` px."""
+
+    path: QPainterPath
+    pen: QPen
+    brush: QBrush
+    opacity: float
+    size: float
+    least: float
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """A picture made ready, and the box round it in mm."""
+
+    strokes: tuple[Stroke, ...]
+    box: QRectF
+
+
+def made_ready(picture: Picture, theme: Theme) -> Ready:
+    """Return a picture as paths, pens and brushes."""
+    strokes = tuple(_stroke(mark, theme) for mark in picture)
+    box = QRectF()
+    for stroke in strokes:
+        half = max(stroke.pen.widthF() / 2, 0.5) if stroke.pen.style() != Qt.PenStyle.NoPen else 0.5
+        box = box.united(stroke.path.boundingRect().adjusted(-half, -half, half, half))
+    return Ready(strokes, box)
+
+
+def paint(painter: QPainter, ready: Ready, scale: float) -> None:
+    """Draw what can be seen at a scale of so many px to the mm."""
+    for stroke in ready.strokes:
+        if stroke.size * scale < stroke.least:
+            continue
+        painter.setOpacity(stroke.opacity)
+        painter.setPen(stroke.pen)
+        painter.setBrush(stroke.brush)
+        painter.drawPath(stroke.path)
+    painter.setOpacity(1.0)
+
+
+def _stroke(mark: Mark, theme: Theme) -> Stroke:
+    if isinstance(mark, Line):
+        path = _polygon(mark.points, closed=mark.closed)
+        return _made(path, _pen(mark.ink, mark.width, theme, mark.dashes), Qt.BrushStyle.NoBrush)
+    if isinstance(mark, Area):
+        return _area(mark, theme)
+    if isinstance(mark, Disc):
+        path = QPainterPath()
+        path.addEllipse(QPointF(*mark.centre), mark.radius, mark.radius)
+        return _made(path, _pen(mark.edge, mark.edge_width, theme, mark.dashes), _brush(mark.fill, theme))
+    if isinstance(mark, Strand):
+        cap = Qt.PenCapStyle.RoundCap if mark.round_ends else Qt.PenCapStyle.FlatCap
+        pen = _pen(mark.ink, mark.width, theme, mark.dashes, cap)
+        return _made(strand_path(mark), pen, Qt.BrushStyle.NoBrush, mark.opacity)
+    return Stroke(words_path(mark), QPen(Qt.PenStyle.NoPen), _brush(mark.ink, theme), 1.0, mark.height, LEAST_TEXT)
+
+
+def _area(mark: Area, theme: Theme) -> Stroke:
+    path = QPainterPath()
+    path.setFillRule(Qt.FillRule.OddEvenFill)
+    for ring in mark.rings:
+        path.addPath(_rounded_ring(ring, mark.corner_radius) if mark.corner_radius else _polygon(ring, closed=True))
+    return _made(path, _pen(mark.edge, mark.edge_width, theme), _brush(mark.fill, theme), mark.opacity)
+
+
+def _made(path: QPainterPath, pen: QPen, brush: QBrush | Qt.BrushStyle, opacity: float = 1.0) -> Stroke:
+    box = path.boundingRect()
+    return Stroke(path, pen, QBrush(brush), opacity, max(box.width(), box.height()), LEAST_MARK)
+
+
+def _pen(
+    ink: str | None,
+    width: float,
+    theme: Theme,
+    dashes: Sequence[float] = (),
+    cap: Qt.PenCapStyle = Qt.PenCapStyle.RoundCap,
+) -> QPen:
+    if ink is None:
+        return QPen(Qt.PenStyle.NoPen)
+    pen = QPen(QColor(colour(ink, theme)), width)
+    pen.setCosmetic(width == 0)
+    pen.setCapStyle(cap)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    if dashes:
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+        pen.setDashPattern([each / (width or 1.0) for each in dashes])
+    return pen
+
+
+def _brush(ink: str | None, theme: Theme) -> QBrush:
+    return QBrush(Qt.BrushStyle.NoBrush) if ink is None else QBrush(QColor(colour(ink, theme)))
+
+
+def _polygon(points: Sequence[Point], *, closed: bool) -> QPainterPath:
+    path = QPainterPath()
+    if not points:
+        return path
+    path.moveTo(*points[0])
+    for point in points[1:]:
+        path.lineTo(*point)
+    if closed:
+        path.closeSubpath()
+    return path
+
+
+def _rounded_ring(ring: Sequence[Point], radius: float) -> QPainterPath:
+    """Return a ring whose corners are rounded by as much as its sides hold."""
+    path = QPainterPath()
+    count = len(ring)
+    for index, corner in enumerate(ring):
+        before, after = ring[index - 1], ring[(index + 1) % count]
+        into, out = corner.distance_to(before), corner.distance_to(after)
+        cut = min(radius, into / 2, out / 2)
+        start = _towards(corner, before, cut / into if into else 0.0)
+        end = _towards(corner, after, cut / out if out else 0.0)
+        if index:
+            path.lineTo(*start)
+        else:
+            path.moveTo(*start)
+        near_start, near_end = _towards(start, corner, 0.5523), _towards(end, corner, 0.5523)
+        path.cubicTo(QPointF(*near_start), QPointF(*near_end), QPointF(*end))
+    path.closeSubpath()
+    return path
+
+
+def _towards(start: Point, end: Point, share: float) -> Point:
+    return Point(start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share)
+
+
+def strand_path(strand: Strand) -> QPainterPath:
+    """Return the centre line of a strand."""
+    path = QPainterPath()
+    for index, piece in enumerate(strand.pieces):
+        if index == 0:
+            path.moveTo(*piece.start)
+        if isinstance(piece, Bend):
+            radius, centre = piece.radius, piece.centre
+            start = math.degrees(math.atan2(piece.start.y - centre.y, piece.start.x - centre.x))
+            around = QRectF(centre.x - radius, centre.y - radius, 2 * radius, 2 * radius)
+            path.arcTo(around, -start, -piece.turn)
+        else:
+            path.lineTo(*piece.end)
+    return path
+
+
+@lru_cache(maxsize=4096)
+def _outlines(text: str, bold: bool) -> tuple[QPainterPath, float, float]:  # noqa: FBT001 - a key of the cache
+    """Return a text's outlines about its origin, its advance and its capitals' height, y down."""
+    drawn = font(_TEXT_SIZE, bold=bold)
+    metrics = QFontMetricsF(drawn)
+    path = QPainterPath()
+    path.addText(QPointF(0, 0), drawn, text)
+    return path, metrics.horizontalAdvance(text), metrics.capHeight()
+
+
+def words_path(words: Words) -> QPainterPath:
+    """Return the outlines of words where they stand, y up."""
+    path, advance, capitals = _outlines(words.text, words.bold)
+    size = words.height / capitals
+    shift = {"start": 0.0, "middle": -advance / 2, "end": -advance}[words.anchor]
+    transform = QTransform()
+    transform.translate(words.at.x, words.at.y)
+    transform.rotate(words.turn)
+    transform.scale(size, -size)
+    transform.translate(shift, capitals / 2 if words.centred else 0.0)
+    return transform.map(path)

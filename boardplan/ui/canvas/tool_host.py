@@ -1,0 +1,341 @@
+"""Tool host: turns the mouse and the keys into pointer events, drives the tool in hand, shows and commits what it says."""
+
+from dataclasses import replace
+
+from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent
+
+from boardplan.checks.finding import Finding
+from boardplan.editing.channel_edits import SECTIONS
+from boardplan.editing.selection import Selection
+from boardplan.editing.tools.gesture import Done, Gesture, Pointer, Shown
+from boardplan.editing.tools.hand import Hand
+from boardplan.editing.tools.toolbox import tool
+from boardplan.geometry.point import Point
+from boardplan.model.channel_section import ChannelSection
+from boardplan.model.component_kind import ComponentKind
+from boardplan.model.conductor import Conductor
+from boardplan.ui.canvas.scene import BoardScene
+from boardplan.ui.canvas.view import BoardView
+from boardplan.ui.desk import Desk
+from boardplan.ui.tool_table import tool_for_key
+
+REACH = 2.0
+"""px that count as one fingertip row; tools catch at a few of them."""
+_KEYS = {
+    Qt.Key.Key_Left: "left",
+    Qt.Key.Key_Right: "right",
+    Qt.Key.Key_Up: "up",
+    Qt.Key.Key_Down: "down",
+    Qt.Key.Key_Return: "enter",
+    Qt.Key.Key_Enter: "enter",
+    Qt.Key.Key_Escape: "escape",
+    Qt.Key.Key_Backspace: "backspace",
+    Qt.Key.Key_R: "r",
+}
+_ARROWS = {"left": Point(-1, 0), "right": Point(1, 0), "up": Point(0, 1), "down": Point(0, -1)}
+_CARRIED_BY_KEYS = {"place", "draw_channel", "add_exit", "add_fixing", "add_no_go", "measure", "join"}
+
+
+class ToolHost(QObject):
+    """Sits between the view and the tools; filters the viewport's events."""
+
+    hinted = Signal(str)
+    asked = Signal(object, object)
+    """A cable's two ends, for which a person must choose the conductor."""
+    turn_asked = Signal()
+    remove_asked = Signal()
+
+    def __init__(self, desk: Desk, view: BoardView, scene: BoardScene) -> None:
+        super().__init__(view)
+        self._desk, self._view, self._scene = desk, view, scene
+        self._gesture: Gesture | None = None
+        self._busy = False
+        self._at = Point(0, 0)
+        self._under = QPointF(0, 0)
+        self.kind: ComponentKind | None = None
+        self.turn = 0.0
+        self.section: ChannelSection = SECTIONS[3]
+        self.conductor: Conductor | None = None
+        self.diameter: float | None = None
+        view.viewport().installEventFilter(self)
+        view.installEventFilter(self)
+        desk.tool_changed.connect(self.begin)
+        desk.signals.plan_changed.connect(self._plan_changed)
+        desk.signals.selection_changed.connect(self._plan_changed)
+        self.begin()
+
+    # Gestures
+
+    def take_kind(self, kind: ComponentKind) -> None:
+        """Take a kind in hand, to be placed."""
+        self.kind, self.turn = kind, 0.0
+        self._desk.take("place")
+
+    def begin(self) -> None:
+        """Begin the tool in hand afresh."""
+        self.cancel()
+        session = self._desk.session
+        hand = Hand(
+            plan=session.committed_plan,
+            selection=session.selection,
+            ways=session.review.ways,
+            shelf=self._desk.shelf,
+            kind=self.kind,
+            turn=self.turn,
+            section=self.section,
+            conductor=self.conductor,
+            diameter=self.diameter,
+        )
+        self._start(hand)
+
+    def cancel(self) -> None:
+        """Leave the gesture, and what it showed."""
+        gesture, self._gesture = self._gesture, None
+        if gesture is not None:
+            gesture.close()
+        self._busy = False
+        self._scene.show_guides(())
+        self._scene.show_band(None)
+        if self._desk.session.plan is not self._desk.session.committed_plan:
+            self._desk.session.preview(None)
+
+    def _start(self, hand: Hand) -> None:
+        self._gesture = tool(self._desk.tool).factory(hand)
+        try:
+            self._show(next(self._gesture))
+        except StopIteration as stop:
+            self._gesture = None
+            self._finish(stop.value)
+
+    def _plan_changed(self) -> None:
+        """Begin afresh when the plan or the selection was changed from elsewhere."""
+        if not self._busy:
+            self.begin()
+
+    def send(self, event: Pointer) -> None:
+        """Send an event to the gesture, and do what comes of it."""
+        if self._gesture is None:
+            self.begin()
+        if self._gesture is None:
+            return
+        was_busy, self._busy = self._busy, True
+        try:
+            shown = self._gesture.send(event)
+        except StopIteration as stop:
+            self._gesture = None
+            self._finish(stop.value)
+            self._busy = False
+            return
+        self._show(shown)
+        self._busy = was_busy
+
+    def _show(self, shown: Shown) -> None:
+        session = self._desk.session
+        was_busy, self._busy = self._busy, True
+        if shown.plan is not None or session.plan is not session.committed_plan:
+            session.preview(shown.plan)
+        self._scene.show_guides(shown.guides)
+        self._scene.show_band(shown.band)
+        self._scene.show_selection(shown.selection or session.selection)
+        self.hinted.emit(shown.hint or (self._hint() if shown.plan is None else ""))
+        self._busy = was_busy
+
+    def _hint(self) -> str:
+        return tool(self._desk.tool).hint if self._desk.tool != "select" else ""
+
+    def _finish(self, done: Done) -> None:
+        session = self._desk.session
+        was_busy, self._busy = self._busy, True
+        self._scene.show_guides(())
+        self._scene.show_band(None)
+        if done.plan is not None:
+            session.commit(done.plan, done.words)
+        elif session.plan is not session.committed_plan:
+            session.preview(None)
+        if done.selection is not None:
+            session.select(done.selection)
+        if done.hand is not None:
+            self.kind, self.turn = done.hand.kind, done.hand.turn
+            self.conductor = done.hand.conductor or self.conductor
+        self._busy = was_busy
+        self._desk.said.emit(done.said)
+        self._next(done)
+
+    def _next(self, done: Done) -> None:
+        if done.asks is not None:
+            self.asked.emit(*done.asks)
+        if done.again or self._desk.tool == "select":
+            if not done.said or self._desk.tool == "select" or done.again:
+                self._restart()
+        else:
+            self._desk.take("select")
+
+    def _restart(self) -> None:
+        self._gesture = None
+        self.begin()
+
+    # Qt's events
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: D102
+        if watched is self._view.viewport() and isinstance(event, QMouseEvent):
+            return self._mouse(event)
+        if watched is self._view and isinstance(event, QKeyEvent):
+            if event.type() == QEvent.Type.KeyPress:
+                return self._key(event)
+            if event.type() == QEvent.Type.KeyRelease and event.key() == Qt.Key.Key_Space:
+                return self._view.hears_space(event, pressed=False)
+        return False
+
+    def _mouse(self, event: QMouseEvent) -> bool:
+        kinds = {
+            QEvent.Type.MouseButtonPress: self._press,
+            QEvent.Type.MouseButtonDblClick: self._double,
+            QEvent.Type.MouseMove: self._move,
+            QEvent.Type.MouseButtonRelease: self._release,
+        }
+        handler = kinds.get(event.type())
+        if handler is None:
+            return False
+        self._under = event.position()
+        self._at = self._view.wall_at(event.position())
+        self._view.pointed.emit(self._at)
+        handler(event)
+        return True
+
+    def _press(self, event: QMouseEvent) -> None:
+        self._view.setFocus(Qt.FocusReason.MouseFocusReason)
+        if self._view.begins_pan(event):
+            return
+        finding = self._finding_under(event)
+        if finding is not None and self._desk.tool == "select":
+            self._desk.point_to(finding)
+            return
+        self._desk.finding_pointed.emit(None)
+        self.send(self._pointer("press", event))
+
+    def _double(self, event: QMouseEvent) -> None:
+        self.send(self._pointer("double", event))
+
+    def _move(self, event: QMouseEvent) -> None:
+        if not self._view.pans(event):
+            self.send(self._pointer("move", event))
+
+    def _release(self, event: QMouseEvent) -> None:
+        if not self._view.ends_pan():
+            self.send(self._pointer("release", event))
+
+    def _finding_under(self, event: QMouseEvent) -> Finding | None:
+        return self._scene.sign_at(self._view.itemAt(event.position().toPoint()))
+
+    def _pointer(self, kind: str, event: QMouseEvent) -> Pointer:
+        button = event.button() if event.type() != QEvent.Type.MouseMove else Qt.MouseButton.NoButton
+        if event.type() == QEvent.Type.MouseMove and event.buttons() & Qt.MouseButton.LeftButton:
+            button = Qt.MouseButton.LeftButton
+        names = {Qt.MouseButton.LeftButton: "left", Qt.MouseButton.RightButton: "right"}
+        return self._bare(kind, event.modifiers(), button=names.get(button, "none"))
+
+    def _bare(self, kind: str, modifiers: Qt.KeyboardModifier, *, button: str = "none", key: str = "") -> Pointer:
+        return Pointer(
+            kind=kind,  # type: ignore[arg-type]
+            at=self._at,
+            reach=REACH / self._view.scale_now,
+            button=button,  # type: ignore[arg-type]
+            shift=bool(modifiers & Qt.KeyboardModifier.ShiftModifier),
+            control=bool(modifiers & Qt.KeyboardModifier.ControlModifier),
+            alt=bool(modifiers & Qt.KeyboardModifier.AltModifier),
+            key=key,
+        )
+
+    # Keys
+
+    def _key(self, event: QKeyEvent) -> bool:
+        if self._view.hears_space(event, pressed=True):
+            return True
+        key = Qt.Key(event.key())
+        if key in {Qt.Key.Key_Tab, Qt.Key.Key_Backtab} and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            return self._cycle(-1 if key == Qt.Key.Key_Backtab else 1)
+        if key == Qt.Key.Key_Delete or (key == Qt.Key.Key_Backspace and self._desk.tool == "select"):
+            self.remove_asked.emit()
+            return True
+        name = _KEYS.get(key)
+        if name is not None:
+            self._named_key(name, event)
+            return True
+        if event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier):
+            return False
+        return self._letter(event.text())
+
+    def _letter(self, text: str) -> bool:
+        taken = tool_for_key(self._desk.step, text) if text else None
+        if taken is None:
+            return False
+        self._desk.take(taken.name)
+        return True
+
+    def _named_key(self, name: str, event: QKeyEvent) -> None:
+        carried = self._desk.tool in _CARRIED_BY_KEYS
+        if name == "escape" and self._desk.tool != "select":
+            self.cancel()
+            self._desk.take("select")
+        elif name == "r" and not carried:
+            self.turn_asked.emit()
+        elif name in _ARROWS and carried:
+            self._carry(name, event)
+        elif name == "enter" and carried:
+            self.press_here(event.modifiers())
+        else:
+            self.send(self._bare("key", event.modifiers(), key=name))
+
+    def _carry(self, name: str, event: QKeyEvent) -> None:
+        """Move the pointer of a tool by keys: 1 mm, with Shift 10, with Ctrl 100."""
+        step = 10.0 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1.0
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            step = 100.0
+        self.point(self._at.moved(_ARROWS[name].x * step, _ARROWS[name].y * step))
+
+    def point(self, at: Point) -> None:
+        """Put the pointer of the tool somewhere, without the mouse."""
+        self._at = Point(float(round(at.x)), float(round(at.y)))
+        self._view.pointed.emit(self._at)
+        self.send(replace(self._bare("move", Qt.KeyboardModifier.AltModifier), alt=True))
+
+    def carry_to(self, at: Point) -> None:
+        """Take what is in hand to a place, as a mouse would."""
+        self._at = at
+        self._view.pointed.emit(at)
+        self.send(self._bare("move", Qt.KeyboardModifier.NoModifier))
+
+    def drop(self) -> None:
+        """Let go of what is in hand where it is."""
+        self.send(self._bare("press", Qt.KeyboardModifier.NoModifier, button="left"))
+
+    def press_here(self, modifiers: Qt.KeyboardModifier) -> None:
+        """Press where the pointer is, without the mouse; with Ctrl end a line."""
+        if self._desk.tool == "draw_channel" and modifiers & Qt.KeyboardModifier.ControlModifier:
+            self.send(self._bare("key", modifiers, key="enter"))
+            return
+        self.send(replace(self._bare("press", modifiers, button="left"), alt=True))
+        if self._desk.tool in {"join", "add_no_go"} and self._gesture is not None:
+            self.hinted.emit("")
+
+    def _cycle(self, step: int) -> bool:
+        """Select the next thing of the step in hand, or the one before."""
+        things = self._things_in_turn()
+        if not things:
+            return True
+        active = self._desk.session.selection.active
+        number = (things.index(active) + step) % len(things) if active in things else (0 if step > 0 else -1)
+        self._desk.session.select(Selection((things[number],)))
+        self._desk.place_asked.emit()
+        return True
+
+    def _things_in_turn(self) -> list[str]:
+        plan = self._desk.plan
+        groups = {
+            "survey": ("boards", "framing", "exits", "no_go_boxes", "fixings", "back_parts"),
+            "place": ("components",),
+            "wire": ("cables", "channels"),
+            "pack": ("components", "cables"),
+        }[self._desk.step]
+        return [thing_id for group in groups for thing_id in getattr(plan, group)]

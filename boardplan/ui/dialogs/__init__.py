@@ -1,0 +1,1 @@
+"""Windows that ask for something, each for one thing."""

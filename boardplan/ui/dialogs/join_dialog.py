@@ -1,0 +1,174 @@
+"""Join dialog: a cable by name - both ends, conductor, colour and class picked from lists that can be searched."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QComboBox, QCompleter, QDialog, QDialogButtonBox, QGridLayout, QLabel, QVBoxLayout, QWidget
+
+from boardplan.editing.cable_edits import connect
+from boardplan.editing.cable_suggestion import suggest_cable
+from boardplan.model.cable import CableEnd, ExitEnd, TerminalEnd
+from boardplan.model.conductor import Conductor
+from boardplan.model.plan import Plan
+from boardplan.ui.desk import Desk
+from boardplan.ui.words import tr
+
+_CLASSES = (("dc", "DC"), ("ac", "AC"), ("pv", "PV"), ("signal", "signal"))
+
+
+def all_ends(plan: Plan) -> list[tuple[CableEnd, str]]:
+    """Return every terminal and exit of a plan with its words."""
+    ends: list[tuple[CableEnd, str]] = []
+    for component in plan.components.values():
+        for terminal in plan.kind_of(component).terminals:
+            size = f", {terminal.size} {terminal.sort}" if terminal.size else f", {terminal.sort}"
+            pole = f" ({terminal.pole})" if terminal.pole and terminal.pole not in terminal.id else ""
+            ends.append((TerminalEnd(component.id, terminal.id), f"{component.id} {terminal.id}{pole}{size}"))
+    for way_out in plan.exits.values():
+        ends.append((ExitEnd(way_out.id), f"{way_out.id} {way_out.name}".strip()))
+    return ends
+
+
+class SearchChoice(QComboBox):
+    """A choice that is found by typing any part of its words."""
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setEditable(True)
+        self.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
+        self.setAccessibleName(name)
+        self.setMinimumWidth(300)
+        self.setMaxVisibleItems(14)
+        completer = self.completer()
+        completer.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
+        completer.setFilterMode(Qt.MatchFlag.MatchContains)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        line = self.lineEdit()
+        if line is not None:
+            line.setPlaceholderText(tr("Type to search"))
+            line.editingFinished.connect(self._settle)
+
+    def _settle(self) -> None:
+        """Take what was typed where it means one of the choices: the whole words, or the only one that holds them."""
+        text = self.currentText().strip().lower()
+        texts = [self.itemText(number).lower() for number in range(self.count())]
+        fitting = [number for number, each in enumerate(texts) if each == text] or [
+            number for number, each in enumerate(texts) if text and text in each
+        ]
+        starting = [number for number in fitting if texts[number].startswith(text)]
+        if len(fitting) == 1 or starting:
+            self.setCurrentIndex((starting or fitting)[0])
+        elif self.currentIndex() < 0 or self.itemText(self.currentIndex()).lower() != text:
+            self.setCurrentIndex(-1)
+            self.setEditText("")
+
+
+class JoinDialog(QDialog):
+    """Asks for what a cable is; a conductor is never chosen for the person unless one was chosen before."""
+
+    def __init__(
+        self,
+        desk: Desk,
+        parent: QWidget | None,
+        ends: tuple[CableEnd | None, CableEnd | None] = (None, None),
+        last: Conductor | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._desk, self._last = desk, last
+        self.setWindowTitle(tr("Join with a cable"))
+        self.start, self.end = SearchChoice(tr("From")), SearchChoice(tr("To"))
+        self.conductor = SearchChoice(tr("Conductor"))
+        self.colour, self.cable_class = SearchChoice(tr("Colour")), QComboBox()
+        self.cable_class.setAccessibleName(tr("Class"))
+        self._why = QLabel()
+        self._why.setWordWrap(True)
+        self._why.setProperty("part", "quiet")
+        self._fill()
+        self._lay_out()
+        for choice, end in ((self.start, ends[0]), (self.end, ends[1])):
+            held = [choice.itemData(number) for number in range(choice.count())]
+            choice.setCurrentIndex(held.index(end) if end in held else -1)
+        self.conductor.setCurrentIndex(-1)
+        for choice in (self.start, self.end):
+            choice.currentIndexChanged.connect(self._suggest)
+        for choice in (self.start, self.end, self.conductor, self.colour):
+            choice.currentIndexChanged.connect(self._show_ready)
+            choice.editTextChanged.connect(self._show_ready)
+        self._suggest()
+        self._show_ready()
+        (self.conductor if ends[1] is not None else self.start).setFocus()
+
+    def _fill(self) -> None:
+        plan, shelf = self._desk.session.committed_plan, self._desk.shelf
+        for choice in (self.start, self.end):
+            for end, words in all_ends(plan):
+                choice.addItem(words, end)
+        for conductor in {**shelf.conductors, **plan.conductors}.values():
+            self.conductor.addItem(conductor.name, conductor)
+        for colour in plan.rules.colours:
+            self.colour.addItem(colour, colour)
+        for value, words in _CLASSES:
+            self.cable_class.addItem(tr(words), value)
+
+    def _lay_out(self) -> None:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(12)
+        grid.setVerticalSpacing(8)
+        rows = (
+            (tr("From"), self.start),
+            (tr("To"), self.end),
+            (tr("Conductor"), self.conductor),
+            (tr("Colour"), self.colour),
+            (tr("Class"), self.cable_class),
+        )
+        for number, (words, control) in enumerate(rows):
+            label = QLabel(words)
+            label.setProperty("part", "quiet")
+            label.setBuddy(control)
+            grid.addWidget(label, number, 0)
+            grid.addWidget(control, number, 1)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        self._join = buttons.addButton(tr("Join"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self._join.setDefault(True)
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(20, 20, 20, 16)
+        column.setSpacing(12)
+        column.addLayout(grid)
+        column.addWidget(self._why)
+        column.addWidget(buttons)
+
+    def _suggest(self) -> None:
+        start, end = self._data(self.start), self._data(self.end)
+        if start is None or end is None:
+            return
+        found = suggest_cable(self._desk.session.committed_plan, start, end, self._desk.shelf, self._last)
+        if found.conductor is not None:
+            self.conductor.setCurrentIndex(self.conductor.findText(found.conductor.name))
+            self._why.setText(tr("Suggested: {}. The designer's sheet wins.").format(found.why))
+        else:
+            self._why.setText(tr("The program does not size conductors: take it from the designer's sheet."))
+        self.colour.setCurrentIndex(max(0, self.colour.findData(found.colour)))
+        self.cable_class.setCurrentIndex(self.cable_class.findData(found.cable_class))
+
+    def _data(self, choice: QComboBox) -> CableEnd | None:
+        text = choice.currentText()
+        number = choice.findText(text) if text else -1
+        return choice.itemData(number) if number >= 0 else None
+
+    def _show_ready(self) -> None:
+        chosen = (self.start, self.end, self.conductor, self.colour)
+        self._join.setEnabled(all(self._data(each) is not None for each in chosen))
+
+    def accept(self) -> None:
+        """Join, and stay open where the edit is refused."""
+        start, end = self._data(self.start), self._data(self.end)
+        number = self.conductor.findText(self.conductor.currentText())
+        if start is None or end is None or number < 0:
+            return
+        conductor: Conductor = self.conductor.itemData(number)
+        colour, cable_class = self.colour.currentText(), self.cable_class.currentData()
+        added = self._desk.add(
+            tr("Join with a cable"), lambda plan: connect(plan, start, end, conductor, colour, cable_class)
+        )
+        if added is not None:
+            super().accept()

@@ -1,0 +1,1 @@
+"""What stands beside the canvas: the course of the job, its lists and its forms."""

@@ -1,0 +1,119 @@
+"""Properties panel: the form of what is selected, and the buttons that act on it."""
+
+from functools import partial
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from boardplan.editing.component_edits import turn_components
+from boardplan.editing.thing_edits import remove_things
+from boardplan.model.component import Component
+from boardplan.model.plan import Plan
+from boardplan.ui.desk import Desk
+from boardplan.ui.panels.fields import THING_FIELDS, title_of
+from boardplan.ui.panels.form import Form
+from boardplan.ui.panels.section import hairline, small_button
+from boardplan.ui.words import counted, tr
+
+
+class PropertiesPanel(QWidget):
+    """Shows one form at a time; several things selected show only what can be done to all."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._form: Form | None = None
+        self._shown: tuple[type, ...] = ()
+        self._title = QLabel()
+        self._title.setProperty("part", "heading")
+        self._detail = QLabel()
+        self._detail.setProperty("part", "small")
+        self._turn = small_button(desk, "turn", tr("Turn by a quarter (R)"), self.turn)
+        self._remove = small_button(desk, "delete", tr("Remove (Del)"), self.remove)
+        self._area = QScrollArea()
+        self._area.setWidgetResizable(True)
+        self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        head = QHBoxLayout()
+        head.setContentsMargins(16, 8, 8, 4)
+        head.addWidget(self._title)
+        head.addWidget(self._detail, 1)
+        head.addWidget(self._turn)
+        head.addWidget(self._remove)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(hairline())
+        column.addLayout(head)
+        column.addWidget(self._area, 1)
+        desk.signals.selection_changed.connect(self.refresh)
+        desk.signals.seen_changed.connect(self.refresh)
+        desk.step_changed.connect(self.refresh)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show what is selected now."""
+        things = self._things()
+        self.setVisible(bool(things))
+        if not things:
+            self._shown = ()
+            return
+        active = things[-1]
+        components = [each for each in things if isinstance(each, Component)]
+        self._turn.setVisible(bool(components))
+        if len(things) > 1:
+            self._title.setText(counted("%n thing|%n things", len(things)))
+            self._detail.setText(", ".join(each.id for each in things[:4]) + (" ..." if len(things) > 4 else ""))  # noqa: PLR2004
+        else:
+            self._title.setText(active.id)
+            self._detail.setText(title_of(self._desk.plan, active).lower())
+        sorts = tuple(type(each) for each in things)
+        if sorts != self._shown:
+            self._shown = sorts
+            self._show_form(active if len(things) == 1 else None)
+        elif self._form is not None:
+            self._form.refresh()
+
+    def focus_form(self) -> None:
+        """Put the cursor into the first field."""
+        if self._form is not None and self.isVisible():
+            self._form.focus_first()
+
+    def turn(self) -> None:
+        """Turn the selected components by a quarter."""
+        ids = [each.id for each in self._things() if isinstance(each, Component)]
+        if ids:
+            about = "each" if len(ids) == 1 else "group"
+            self._desk.edit(tr("Turn"), lambda plan: turn_components(plan, ids, 90, about))
+
+    def remove(self) -> None:
+        """Remove what is selected."""
+        ids = [each.id for each in self._things()]
+        if ids:
+            self._desk.edit(tr("Remove {}").format(", ".join(ids[:3])), lambda plan: remove_things(plan, ids))
+
+    def _things(self) -> list[Any]:
+        plan = self._desk.plan
+        return [plan.things[each] for each in self._desk.session.selection.ids if each in plan.things]
+
+    def _show_form(self, thing: Any) -> None:  # noqa: ANN401
+        self._form = None
+        if thing is None:
+            self._area.setWidget(QWidget())
+            self._area.setVisible(False)
+            return
+        form = Form(self._desk, THING_FIELDS[type(thing)], partial(_active_thing, self._desk, type(thing)))
+        self._form = form
+        holder = QWidget()
+        column = QVBoxLayout(holder)
+        column.setContentsMargins(16, 4, 12, 12)
+        column.addWidget(form)
+        column.addStretch(1)
+        self._area.setWidget(holder)
+        self._area.setVisible(True)
+
+
+def _active_thing(desk: Desk, sort: type, plan: Plan) -> Any:  # noqa: ANN401
+    thing = plan.things.get(desk.session.selection.active or "")
+    return thing if isinstance(thing, sort) else None

@@ -1,0 +1,1 @@
+"""Lists of the plan as Qt item models, all of one kind of row."""

@@ -1,0 +1,160 @@
+"""Workbench: the window's whole content for one open job - strip, canvas, panels - and how they speak to each other."""
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+
+from boardplan.editing.channel_edits import ChannelSection
+from boardplan.editing.component_edits import place_component
+from boardplan.geometry.point import Point
+from boardplan.model.cable import Cable, CableEnd
+from boardplan.model.component_kind import ComponentKind
+from boardplan.ui.canvas.column import CanvasColumn
+from boardplan.ui.desk import STEPS, Desk
+from boardplan.ui.dialogs.join_dialog import JoinDialog
+from boardplan.ui.first_place import first_place
+from boardplan.ui.panels.course_strip import CourseStrip
+from boardplan.ui.panels.findings_panel import FindingsPanel
+from boardplan.ui.panels.pack_panel import PackPanel
+from boardplan.ui.panels.properties_panel import PropertiesPanel
+from boardplan.ui.panels.section import hairline
+from boardplan.ui.panels.shelf_panel import ShelfPanel
+from boardplan.ui.panels.survey_panel import SurveyPanel
+from boardplan.ui.panels.wire_panel import WirePanel
+from boardplan.ui.tables.row_list import RowList
+from boardplan.ui.words import tr
+
+STRIP_WIDTH, PANEL_WIDTH = 272, 328
+
+
+class Workbench(QWidget):
+    """One job being worked on."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self.desk = desk
+        desk.setParent(self)
+        self.setObjectName("ground")
+        self.canvas = CanvasColumn(desk)
+        self.strip = CourseStrip(desk)
+        self.findings = FindingsPanel(desk)
+        self.survey, self.shelf = SurveyPanel(desk), ShelfPanel(desk)
+        self.wire, self.pack = WirePanel(desk), PackPanel(desk)
+        self.properties = PropertiesPanel(desk)
+        self._steps = QStackedWidget()
+        for panel in (self.survey, self.shelf, self.wire, self.pack):
+            self._steps.addWidget(panel)
+        self._lay_out()
+        self._connect()
+        self._show_step()
+
+    def _lay_out(self) -> None:
+        left = QWidget()
+        left.setObjectName("strip")
+        left.setFixedWidth(STRIP_WIDTH)
+        column = QVBoxLayout(left)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addWidget(hairline())
+        column.addWidget(self.findings, 1)
+        right = QSplitter(Qt.Orientation.Vertical)
+        right.setObjectName("panel")
+        right.setFixedWidth(PANEL_WIDTH)
+        right.setChildrenCollapsible(False)
+        right.addWidget(self._steps)
+        right.addWidget(self.properties)
+        right.setStretchFactor(0, 1)
+        right.setStretchFactor(1, 1)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        for part in (left, hairline("upright"), self.canvas, hairline("upright"), right):
+            row.addWidget(part, 1 if part is self.canvas else 0)
+
+    def _connect(self) -> None:
+        desk, host = self.desk, self.canvas.host
+        desk.step_changed.connect(self._show_step)
+        desk.themes.changed.connect(self._show_theme)
+        host.asked.connect(self._ask_conductor)
+        host.turn_asked.connect(self.properties.turn)
+        host.remove_asked.connect(self.properties.remove)
+        self.shelf.taken.connect(self._take_kind)
+        self.shelf.asked.connect(self.place_by_name)
+        self.shelf.carried.connect(self._carry)
+        self.shelf.dropped.connect(self._drop)
+        self.wire.join_asked.connect(self.join_by_name)
+        self.wire.section_chosen.connect(self._take_section)
+
+    def _show_step(self) -> None:
+        self._steps.setCurrentIndex(STEPS.index(self.desk.step))
+
+    def _show_theme(self) -> None:
+        for rows in self.findChildren(RowList):
+            rows.show_theme(self.desk.themes.theme)
+
+    # The shelf and the canvas
+
+    def _take_kind(self, kind: ComponentKind) -> None:
+        self.canvas.host.take_kind(kind)
+
+    def place_by_name(self, kind: ComponentKind) -> None:
+        """Put a kind at the free place nearest to the middle of the view, and go on there with the arrow keys."""
+        self.canvas.host.cancel()
+        board = self.desk.board
+        wanted = self.canvas.view.middle().minus(board.position)
+        at = first_place(self.desk.session.committed_plan, board.id, kind, Point(*wanted))
+        fasteners = self.desk.shelf.fasteners
+        self.desk.take("select")
+        self.desk.add(tr("Place {}").format(kind.name), lambda plan: place_component(plan, kind, fasteners, board.id, at))
+        self.canvas.view.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _carry(self, kind: ComponentKind, at: QPoint) -> None:
+        host, view = self.canvas.host, self.canvas.view
+        if self.desk.tool != "place" or host.kind is not kind:
+            host.take_kind(kind)
+        here = view.viewport().mapFromGlobal(at)
+        if view.viewport().rect().contains(here):
+            host.carry_to(view.wall_at(here))
+
+    def _drop(self, kind: ComponentKind, at: QPoint) -> None:
+        host, view = self.canvas.host, self.canvas.view
+        here = view.viewport().mapFromGlobal(at)
+        if view.viewport().rect().contains(here):
+            self._carry(kind, at)
+            host.drop()
+            view.setFocus(Qt.FocusReason.MouseFocusReason)
+        else:
+            self.desk.take("select")
+
+    # Cables
+
+    def _take_section(self, section: ChannelSection) -> None:
+        self.canvas.host.section = section
+        self.canvas.host.begin()
+
+    def _ask_conductor(self, start: CableEnd, end: CableEnd) -> None:
+        self._join((start, end))
+
+    def join_by_name(self) -> None:
+        """Ask for both ends of a cable and what it is."""
+        self._join((None, None))
+
+    def _join(self, ends: tuple[CableEnd | None, CableEnd | None]) -> None:
+        dialog = JoinDialog(self.desk, self.window(), ends, self.canvas.host.conductor)
+        if dialog.exec():
+            active = self.desk.plan.things.get(self.desk.session.selection.active or "")
+            if isinstance(active, Cable):
+                self.canvas.host.conductor = self.desk.plan.conductors[active.conductor]
+
+    # Focus
+
+    def focus_ring(self) -> list[QWidget]:
+        """Return the parts that F6 goes round."""
+        panel = self._steps.currentWidget()
+        return [self.strip, self.findings.list, self.canvas.view, panel, self.properties]
+
+    def close_desk(self) -> None:
+        """Let go of the session before the workbench goes."""
+        self.canvas.host.cancel()
+        self.pack.wait()
+        self.desk.signals.close()

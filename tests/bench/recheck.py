@@ -1,0 +1,69 @@
+"""How long a whole check takes, and one after a component has moved: python tests/bench/recheck.py job.json.
+
+Times are the best of several runs in ms, with the finding of ways and without. Without a job file the
+crowded board is taken.
+"""
+
+import sys
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from statistics import median
+from time import perf_counter
+
+from boardplan.checks.review import refreshed, refreshed_with_ways, review_of, review_with_ways
+from boardplan.files.plan_file import load_plan
+from boardplan.model.plan import Plan
+from boardplan.routing.find_route import refreshed_routes
+
+RUNS = 5
+
+
+def milliseconds(work: Callable[[], object]) -> float:
+    """Return how long work takes, the best of a few runs."""
+    times = []
+    for _ in range(RUNS):
+        start = perf_counter()
+        work()
+        times.append(perf_counter() - start)
+    return min(times) * 1000
+
+
+def moved_by_five(plan: Plan, component: str) -> Plan:
+    """Return the plan with one component 5 mm further right."""
+    held = plan.components[component]
+    return plan.with_things([replace(held, position=held.position.moved(5, 0))])
+
+
+def main() -> None:
+    """Print the times of one job file."""
+    plan = load_plan(Path(sys.argv[1])) if len(sys.argv) > 1 else _crowded()
+    review = review_of(plan)
+    whole = milliseconds(lambda: review_with_ways(plan, review.ways))
+    with_routes = milliseconds(lambda: review_of(plan))
+    after, after_with_routes = [], []
+    for component in list(plan.components)[::7]:
+        moved = moved_by_five(plan, component)
+        ways = refreshed_routes(plan, dict(review.ways), moved)
+        after.append(milliseconds(lambda moved=moved, ways=ways: refreshed_with_ways(review, moved, ways)))
+        after_with_routes.append(milliseconds(lambda moved=moved: refreshed(review, moved)))
+    counts = f"{len(plan.components)} components, {len(plan.cables)} cables, {len(review.findings)} findings"
+    rows = (
+        ("without finding ways", whole, median(after)),
+        ("with finding ways", with_routes, median(after_with_routes)),
+    )
+    sys.stdout.write(f"{counts}\n")
+    for words, first, second in rows:
+        ratio = first / second
+        sys.stdout.write(f"{words}: whole {first:.2f} ms, after one move {second:.2f} ms, 1/{ratio:.0f}\n")
+    sys.stdout.write(f"without finding ways, longest after one move {max(after):.2f} ms\n")
+
+
+def _crowded() -> Plan:
+    from crowded_board import crowded_plan
+
+    return crowded_plan()
+
+
+if __name__ == "__main__":
+    main()
