@@ -2,12 +2,14 @@
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from boardplan.geometry.point import Point, bearing, box_around, direction, signed_area
 from boardplan.model.board import Ring
 
 _ARC_STEPS = 4
+_SHARPEST_MITRE = 0.2
+"""Keeps the point of a very sharp corner from running away."""
 
 
 def rectangle(left: float, bottom: float, width: float, height: float, radius: float = 0.0) -> Ring:
@@ -49,38 +51,43 @@ def bar(start: Point, towards: float, length: float, width: float, radius: float
 
 def inset(ring: Ring, by: float) -> Ring:
     """Return the ring with every edge moved inwards, corners mitred; for a counter-clockwise ring."""
-    result: list[Point] = []
-    for before, at, after in zip((ring[-1], *ring[:-1]), ring, (*ring[1:], ring[0]), strict=True):
-        first, second = _inward(before, at), _inward(at, after)
-        share = by / max(0.2, 1 + first.x * second.x + first.y * second.y)
-        result.append(Point(at.x + (first.x + second.x) * share, at.y + (first.y + second.y) * share))
-    return tuple(result)
+    outward = _outward(ring)
+    return tuple(
+        Point(at.x - (a[0] + b[0]) * share, at.y - (a[1] + b[1]) * share)
+        for at, a, b in zip(ring, (outward[-1], *outward), outward, strict=False)
+        for share in (by / max(_SHARPEST_MITRE, 1 + a[0] * b[0] + a[1] * b[1]),)
+    )
 
 
-def _inward(start: Point, end: Point) -> Point:
-    return Point(*direction(bearing(start, end) + 90))
+def _outward(ring: Ring) -> list[tuple[float, float]]:
+    """Return the unit vector that points out of a counter-clockwise ring, for each edge from its corner on."""
+    found: list[tuple[float, float]] = []
+    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
+        dx, dy = b.x - a.x, b.y - a.y
+        length = math.hypot(dx, dy) or 1.0
+        found.append((dy / length, -dx / length))
+    return found
 
 
 def edge_strips(ring: Ring, width: float, light: float) -> tuple[tuple[Ring, ...], tuple[Ring, ...]]:
     """Return strips along the edges that face the light, and along those that turn away from it.
 
-    `light` is the bearing the light comes from, in degrees.
+    `light` is the bearing the light comes from, in degrees. Edges in a row share one strip.
     """
     if signed_area(ring) < 0:
         ring = tuple(reversed(ring))
     box = box_around(ring)
     inner = inset(ring, min(width, 0.3 * box.width, 0.3 * box.height))
-    lit: list[Ring] = []
-    dark: list[Ring] = []
     towards = direction(light)
-    for index, start in enumerate(ring):
-        following = (index + 1) % len(ring)
-        end = ring[following]
-        outward = direction(bearing(start, end) - 90)
-        facing = outward[0] * towards[0] + outward[1] * towards[1]
-        strip = (start, end, inner[following], inner[index])
-        (lit if facing > 0 else dark).append(strip)
-    return tuple(lit), tuple(dark)
+    lit = [out[0] * towards[0] + out[1] * towards[1] > 0 for out in _outward(ring)]
+    first = next((at for at in range(len(lit)) if lit[at] != lit[at - 1]), 0)
+    order = [(first + step) % len(ring) for step in range(len(ring))]
+    strips: dict[bool, list[Ring]] = {True: [], False: []}
+    for is_lit, run in groupby(order, key=lambda edge: lit[edge]):
+        edges = list(run)
+        corners = [*edges, (edges[-1] + 1) % len(ring)]
+        strips[is_lit].append((*(ring[at] for at in corners), *(inner[at] for at in reversed(corners))))
+    return tuple(strips[True]), tuple(strips[False])
 
 
 def beside_line(line: Sequence[Point], offset: float) -> tuple[Point, ...]:
@@ -91,6 +98,6 @@ def beside_line(line: Sequence[Point], offset: float) -> tuple[Point, ...]:
     result: list[Point] = []
     for at, first, second in zip(line, into, out, strict=True):
         left, right = direction(first + 90), direction(second + 90)
-        share = offset / max(0.2, 1 + left[0] * right[0] + left[1] * right[1])
+        share = offset / max(_SHARPEST_MITRE, 1 + left[0] * right[0] + left[1] * right[1])
         result.append(Point(at.x + (left[0] + right[0]) * share, at.y + (left[1] + right[1]) * share))
     return tuple(result)

@@ -1,11 +1,8 @@
 """Faults: everything wrong with a file, each with its place and what was expected there."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
-
-from pydantic import ValidationError
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,65 +25,3 @@ class BadFile(Exception):  # noqa: N818 - names the thing, as its readers do
         self.file = str(file)
         self.faults = tuple(faults)
         super().__init__("\n".join(f"{self.file}: {fault}" for fault in self.faults))
-
-
-_WORDS = {
-    "missing": "missing; it must be given",
-    "extra_forbidden": "not a field of this format",
-    "finite_number": "expected a finite number",
-    "float_type": "expected a number",
-    "int_type": "expected a whole number",
-    "string_type": "expected a text",
-    "bool_type": "expected true or false",
-    "list_type": "expected a list",
-    "model_type": "expected a group of fields",
-    "dict_type": "expected a group of fields",
-}
-_SHOWN = 40
-
-
-def faults_of(error: ValidationError, data: Any) -> list[Fault]:
-    """Return the faults pydantic found in plain data, each with a path that names ids where there are any."""
-    return [Fault(path_text(each["loc"], data), _expected(each)) for each in error.errors(include_url=False)]
-
-
-def _expected(error: Any) -> str:
-    kind, context = error["type"], error.get("ctx", {})
-    if kind == "value_error":
-        return str(context.get("error", error["msg"]))
-    if kind == "literal_error":
-        words = f"expected {context['expected']}"
-    else:
-        words = _WORDS.get(kind) or _sentence(error["msg"])
-    return words if kind in {"missing", "extra_forbidden"} else f"{words}, found {_shown(error['input'])}"
-
-
-def _sentence(message: str) -> str:
-    text = message.replace("Input should", "expected to").replace("should", "expected to")
-    return text[0].lower() + text[1:]
-
-
-def _shown(value: Any) -> str:
-    text = repr(value)
-    return text if len(text) <= _SHOWN else f"{text[: _SHOWN - 1]}…"
-
-
-def path_text(location: Sequence[int | str], data: Any) -> str:
-    """Return a path as words: components[3] 'INV1'.position[0]."""
-    text, here = "", data
-    for step in location:
-        here = _step_into(here, step)
-        if isinstance(step, int):
-            text += f"[{step}]"
-            if isinstance(here, dict) and isinstance(here.get("id"), str):
-                text += f" '{here['id']}'"
-        else:
-            text += f".{step}" if text else step
-    return text
-
-
-def _step_into(here: Any, step: int | str) -> Any:
-    try:
-        return here[step]
-    except (KeyError, IndexError, TypeError):
-        return None

@@ -5,11 +5,12 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from boardplan.files.faults import BadFile, Fault, faults_of
+from boardplan.files.faults import BadFile, Fault
 from boardplan.files.job_build import join_faults, plan_from, record_faults
 from boardplan.files.job_plain import job_plain
 from boardplan.files.job_records import JobFileRecord
 from boardplan.files.json_text import json_lines, read_json
+from boardplan.files.record_faults import faults_of
 from boardplan.files.rule_set_file import find_rule_set
 from boardplan.files.upgrades import upgraded
 from boardplan.files.whole_file import write_whole

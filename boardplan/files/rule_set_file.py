@@ -8,7 +8,8 @@ from typing import Annotated, Literal
 from pydantic import Field, ValidationError
 
 from boardplan.bundled import data_dir
-from boardplan.files.faults import BadFile, Fault, faults_of
+from boardplan.files.faults import BadFile, Fault
+from boardplan.files.record_faults import faults_of
 from boardplan.files.record_types import Id, Record, Text
 from boardplan.model.rule_set import BendRule, Limit, RuleSet, SlackRule
 

@@ -8,7 +8,8 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from boardplan.bundled import data_dir
-from boardplan.files.faults import BadFile, Fault, faults_of
+from boardplan.files.faults import BadFile, Fault
+from boardplan.files.record_faults import faults_of
 from boardplan.files.shelf_build import channel_section_from, conductor_from, fastener_from, kind_faults, kind_from
 from boardplan.files.shelf_records import ShelfFileRecord
 from boardplan.model.shelf import Shelf

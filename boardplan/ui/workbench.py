@@ -1,7 +1,7 @@
 """Workbench: the window's whole content for one open job - strip, canvas, panels - and how they speak to each other."""
 
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from boardplan.editing.channel_edits import ChannelSection
 from boardplan.editing.component_edits import place_component
@@ -12,7 +12,7 @@ from boardplan.ui.canvas.column import CanvasColumn
 from boardplan.ui.desk import STEPS, Desk
 from boardplan.ui.dialogs.join_dialog import JoinDialog
 from boardplan.ui.first_place import first_place
-from boardplan.ui.panels.course_strip import CourseStrip
+from boardplan.ui.panels.course_strip import CourseStrip, StepButton
 from boardplan.ui.panels.findings_panel import FindingsPanel
 from boardplan.ui.panels.pack_panel import PackPanel
 from boardplan.ui.panels.properties_panel import PropertiesPanel
@@ -148,13 +148,28 @@ class Workbench(QWidget):
 
     # Focus
 
-    def focus_ring(self) -> list[QWidget]:
-        """Return the parts that F6 goes round."""
-        panel = self._steps.currentWidget()
-        return [self.strip, self.findings.list, self.canvas.view, panel, self.properties]
+    def focus_next_part(self) -> None:
+        """Go round the parts of the window: strip, findings, canvas, the step's panel, the fields."""
+        parts = [self.strip, self.findings, self.canvas, self._steps.currentWidget(), self.properties]
+        parts = [each for each in parts if each.isVisible() and _first_stop(each) is not None]
+        focus = QApplication.focusWidget()
+        at = next((number for number, each in enumerate(parts) if focus is not None and each.isAncestorOf(focus)), -1)
+        target = _first_stop(parts[(at + 1) % len(parts)])
+        if target is not None:
+            target.setFocus(Qt.FocusReason.TabFocusReason)
 
     def close_desk(self) -> None:
         """Let go of the session before the workbench goes."""
         self.canvas.host.cancel()
         self.pack.wait()
         self.desk.signals.close()
+
+
+def _first_stop(part: QWidget) -> QWidget | None:
+    """Return the first control of a part that takes the keyboard; of the canvas, the board."""
+    if isinstance(part, CanvasColumn):
+        return part.view
+    stops = (each for each in part.findChildren(QWidget) if each.focusPolicy() & Qt.FocusPolicy.TabFocus)
+    stops_seen = [each for each in stops if each.isVisible() and each.isEnabled()]
+    checked = [each for each in stops_seen if isinstance(each, StepButton) and each.isChecked()]
+    return next(iter(checked or stops_seen), None)

@@ -31,7 +31,7 @@ def test_samples_are_fine(name, capsys):
 
 @pytest.mark.parametrize(
     ("component", "by_x", "by_y", "neighbour"),
-    [("NB1", 0, -30, "PB1"), ("SW1", -110, 0, "FT1"), ("HB1", -95, 0, "LP1")],
+    [("NB1", 30, 0, "PB1"), ("SW1", -110, 0, "FT1"), ("HB1", -95, 0, "LP1")],
 )
 def test_a_component_moved_into_its_neighbour_stops_and_names_both(component, by_x, by_y, neighbour, tmp_path, capsys):
     path = moved(component, by_x, by_y, tmp_path)

@@ -1,6 +1,7 @@
 """Stretches of a centre line: their lengths, their ends, the lines beside them."""
 
 import math
+from itertools import pairwise
 
 import pytest
 
@@ -19,7 +20,7 @@ def test_a_stretch_is_as_long_as_asked(start, end):
 
 def test_a_stretch_is_in_one_piece():
     found = stretch_of(LINE, 30, 240)
-    for before, after in zip(found, found[1:], strict=False):
+    for before, after in pairwise(found):
         assert before.end == pytest.approx(after.start)
 
 

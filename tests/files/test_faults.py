@@ -1,6 +1,7 @@
 import pytest
 
-from boardplan.files.faults import BadFile, Fault, path_text
+from boardplan.files.faults import BadFile, Fault
+from boardplan.files.record_faults import path_text
 
 DATA = {"components": [{"id": "INV1", "at": [1, 2]}, {"at": [3, 4]}], "job": {"title": "x"}}
 

@@ -1,4 +1,5 @@
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -65,9 +66,11 @@ def test_hole_numbers_are_used_once(plan):
     assert len(names) == len(set(names))
 
 
-def test_no_fastener_is_a_question_not_a_guess():
-    channel = Channel("RW1", "A", (Point(0, 0), Point(100, 0)), 60, 60, 56, 56)
-    assert channel.screws.fastener == ""
+def test_no_fastener_is_a_question_not_a_guess(bus_plan):
+    channel = replace(bus_plan.channels["RW1"], screws=ChannelScrews())
+    holes = [each for each in holes_of(bus_plan.with_things([channel])) if each.owner == "RW1"]
+    assert len(holes) == 3
+    assert {(each.bit, each.depth, each.words) for each in holes} == {(None, None, "which fastener? none is given")}
 
 
 @given(square_lines())

@@ -172,6 +172,11 @@ class CanvasColumn(QWidget):
         box = self.scene.box_of(self._desk.session.selection.ids)
         self.view.fit(box.grown(40) if box is not None else wall_box(self._desk.plan))
 
+    def toggle_zones(self) -> None:
+        """Show the keep-clear room of all components, or only of those selected."""
+        self.scene.every_zone = not self.scene.every_zone
+        self.scene.show_selection(self._desk.session.selection)
+
     def select_all(self) -> None:
         """Select all components."""
         self._desk.session.select(Selection(tuple(self._desk.plan.components)))

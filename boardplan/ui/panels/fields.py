@@ -42,13 +42,13 @@ FieldRow: TypeAlias = tuple[Field, ...]
 """Fields that stand beside each other; the first one's words label the row."""
 
 
-def _plain(name: str, words: str, sort: Sort = "text", **more: Any) -> Field:  # noqa: ANN401
+def _plain(attribute: str, words: str, sort: Sort = "text", **more: Any) -> Field:  # noqa: ANN401
     """Return a field that is simply one attribute of its thing."""
     return Field(
         words,
         sort,
-        lambda _plan, thing: getattr(thing, name),
-        lambda plan, thing, value: put_thing(plan, replace(thing, **{name: value})),
+        lambda _plan, thing: getattr(thing, attribute),
+        lambda plan, thing, value: put_thing(plan, replace(thing, **{attribute: value})),
         **more,
     )
 
@@ -116,12 +116,12 @@ def _put_conductor(plan: Plan, cable: Cable, value: str) -> Plan:
     return set_cable(plan, cable.id, conductor=plan.conductors.get(value) or bundled_shelf().conductors[value])
 
 
-def _cable(name: str, words: str, sort: Sort, **more: Any) -> Field:  # noqa: ANN401
+def _cable(attribute: str, words: str, sort: Sort, **more: Any) -> Field:  # noqa: ANN401
     return Field(
         words,
         sort,
-        lambda _plan, cable: getattr(cable, name),
-        lambda plan, cable, value: set_cable(plan, cable.id, **{name: value}),  # type: ignore[misc]
+        lambda _plan, cable: getattr(cable, attribute),
+        lambda plan, cable, value: set_cable(plan, cable.id, **{attribute: value}),  # type: ignore[misc]
         **more,
     )
 
@@ -208,12 +208,12 @@ def _datum(name: str, words: str, *pairs: tuple[Any, str]) -> Field:
     )
 
 
-def _job(name: str, words: str, sort: Sort = "text", **more: Any) -> Field:  # noqa: ANN401
+def _job(attribute: str, words: str, sort: Sort = "text", **more: Any) -> Field:  # noqa: ANN401
     return Field(
         words,
         sort,
-        lambda plan, _job: getattr(plan.job, name),
-        lambda plan, _job, value: set_job(plan, replace(plan.job, **{name: value})),
+        lambda plan, _job: getattr(plan.job, attribute),
+        lambda plan, _job, value: set_job(plan, replace(plan.job, **{attribute: value})),
         **more,
     )
 

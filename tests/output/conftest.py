@@ -1,0 +1,57 @@
+"""Packs that the tests of this folder read, each written once."""
+
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import Any
+
+import pytest
+from boards import library_bus, lookout_cabin
+from output.read_back import Page, read_pages
+
+from boardplan.bundled import data_dir
+from boardplan.checks.review import review_of
+from boardplan.model.plan import Plan
+from boardplan.output.pack import write_pack
+from boardplan.output.pages import PAPERS
+from boardplan.output.pdf import Fonts
+
+SAMPLES = {"library bus": library_bus, "lookout cabin": lookout_cabin}
+
+
+@dataclass
+class Pack:
+    plan: Plan
+    folder: Path
+    contents: dict[str, Any]
+
+    @cached_property
+    def pages(self) -> dict[str, list[Page]]:
+        return {path.name: read_pages(path) for path in sorted(self.folder.glob("*.pdf"))}
+
+    def template_pages(self) -> list[tuple[dict[str, Any], Page]]:
+        return [(each, self.pages[each["file"]][each["page"] - 1]) for each in self.contents["template_pages"]]
+
+
+@pytest.fixture(scope="session")
+def packs(tmp_path_factory):
+    """A function (sample, paper) -> Pack."""
+    done: dict[tuple[str, str], Pack] = {}
+    reviews = {}
+
+    def pack(sample: str, paper: str) -> Pack:
+        if (sample, paper) not in done:
+            plan = SAMPLES[sample]()
+            if sample not in reviews:
+                reviews[sample] = review_of(plan)
+            folder = tmp_path_factory.mktemp("packs") / f"{sample} {paper}"
+            contents = write_pack(plan, reviews[sample], folder, PAPERS[paper])
+            done[sample, paper] = Pack(plan, folder, contents)
+        return done[sample, paper]
+
+    return pack
+
+
+@pytest.fixture(scope="session")
+def fonts():
+    return Fonts(data_dir("assets") / "fonts")
