@@ -1,12 +1,12 @@
 """All checks: the one table of what is asked about a plan."""
 
-from boardplan.checks.bodies_apart import bodies_apart
 from boardplan.checks.board_fixings import (
     fixing_head_blocked,
     fixing_misses_framing,
     fixing_under_cable,
     framing_unknown,
 )
+from boardplan.checks.bodies_apart import bodies_apart
 from boardplan.checks.cable_bends import bends_have_room
 from boardplan.checks.cable_lengths import (
     jumper_too_short,

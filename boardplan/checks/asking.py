@@ -1,7 +1,6 @@
 """Asking: puts the questions of the table to things, and to pairs of things that are near each other."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from functools import cache
 from typing import TypeAlias
 
 from boardplan.checks.all_checks import CHECKS
@@ -9,7 +8,7 @@ from boardplan.checks.check import CheckBetween, CheckOnJob, CheckOnOne
 from boardplan.checks.finding import Finding
 from boardplan.checks.neighbours import Neighbours, touching
 from boardplan.checks.site import Site
-from boardplan.checks.spots import Spot
+from boardplan.checks.spots import SORTS, Spot
 from boardplan.model.rule_set import SEVERITIES
 
 Key: TypeAlias = tuple[str, tuple[str, ...]]
@@ -30,7 +29,7 @@ def ask_of_each(site: Site, ids: Iterable[str]) -> dict[Key, tuple[Ranked, ...]]
     found: dict[Key, tuple[Ranked, ...]] = {}
     for each in ids:
         spot = site.spots.get(each)
-        for check in _on_one(type(spot)) if spot else ():
+        for check in _ON_ONE[type(spot)] if spot else ():
             answer = _ranked(check.function(site, spot))
             if answer:
                 found[check.name, (each,)] = answer
@@ -55,7 +54,7 @@ def ask_between(site: Site, near: Neighbours, ids: Iterable[str]) -> dict[Key, t
 
 
 def _ask_pair(site: Site, one: Spot, other: Spot, found: dict[Key, tuple[Ranked, ...]]) -> None:
-    rows = _between(type(one), type(other))
+    rows = _BETWEEN[type(one), type(other)]
     if not rows or not touching(one.reach, other.reach):
         return
     for check, swapped in rows:
@@ -67,20 +66,14 @@ def _ask_pair(site: Site, one: Spot, other: Spot, found: dict[Key, tuple[Ranked,
 
 def ask_of_job(site: Site) -> list[Ranked]:
     """Return the answers to the questions about the whole job."""
-    return [ranked for check in CHECKS if isinstance(check, CheckOnJob) for ranked in _ranked(check.function(site))]
+    return [ranked for check in _ON_JOB for ranked in _ranked(check.function(site))]
 
 
 def _ranked(findings: Iterator[Finding]) -> tuple[Ranked, ...]:
     return tuple((rank(finding), finding) for finding in findings)
 
 
-@cache
-def _on_one(sort: type[Spot]) -> tuple[CheckOnOne, ...]:
-    return tuple(check for check in CHECKS if isinstance(check, CheckOnOne) and sort in check.of)
-
-
-@cache
-def _between(one: type[Spot], other: type[Spot]) -> tuple[tuple[CheckBetween, bool], ...]:
+def _questions_between(one: type[Spot], other: type[Spot]) -> tuple[tuple[CheckBetween, bool], ...]:
     """Return the questions for two sorts of things, and whether they are asked of the second about the first."""
     rows = []
     for check in CHECKS:
@@ -89,3 +82,10 @@ def _between(one: type[Spot], other: type[Spot]) -> tuple[tuple[CheckBetween, bo
             rows += [(check, False)] if straight else []
             rows += [(check, True)] if swapped and not (straight and check.mutual) else []
     return tuple(rows)
+
+
+_ON_ONE = {
+    sort: tuple(check for check in CHECKS if isinstance(check, CheckOnOne) and sort in check.of) for sort in SORTS
+}
+_BETWEEN = {(one, other): _questions_between(one, other) for one in SORTS for other in SORTS}
+_ON_JOB = tuple(check for check in CHECKS if isinstance(check, CheckOnJob))

@@ -1,4 +1,4 @@
-"""Board fixings: does every one hit the framing behind the board, and can its head be reached?"""
+"""Board fixings: whether every one hits the framing behind the board, and its head can be reached."""
 
 from collections.abc import Iterator
 

@@ -1,7 +1,9 @@
-"""Bodies apart: do components and channels share board, or stand too close to take one off?"""
+"""Bodies apart: whether components and channels share board, or stand too close to take one off."""
 
 from collections.abc import Iterator
 from math import hypot
+
+from shapely import Point as Spike
 
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, where_is
@@ -64,8 +66,6 @@ def _meet_on_purpose(one: BodySpot, other: BodySpot) -> bool:
 
 
 def _ends_in(one: ChannelSpot, other: ChannelSpot) -> bool:
-    from shapely import Point as Spike
-
     reach = one.channel.width / 2 + _JOINT
     return any(other.body.distance(Spike(end)) <= reach for end in (one.line[0], one.line[-1]))
 

@@ -1,7 +1,8 @@
-"""Cable bends: has every leg of a way room for its bends, and for what stands straight at a terminal?"""
+"""Cable bends: whether every leg of a way has room for its bends, and for what stands straight at a terminal."""
 
 from collections.abc import Iterator
-from math import isinf, tan, radians
+from itertools import pairwise
+from math import isinf, radians, tan
 
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, Where
@@ -54,10 +55,7 @@ def _shortest_of_need(
 ) -> tuple[Point, Point, float, float] | None:
     """Return the leg that lacks most, its length and its need, none where every leg has room."""
     held = [ends[0], *(_tangent(radius, turn) for turn in bent), ends[1]]
-    legs = [
-        (a, b, a.distance_to(b), held[index] + held[index + 1])
-        for index, (a, b) in enumerate(zip(corners, corners[1:], strict=False))
-    ]
+    legs = [(a, b, a.distance_to(b), held[index] + held[index + 1]) for index, (a, b) in enumerate(pairwise(corners))]
     lacking = [leg for leg in legs if leg[2] < leg[3] - NOISE]
     return max(lacking, key=lambda leg: leg[3] - leg[2], default=None)
 

@@ -1,4 +1,4 @@
-"""Cable lengths: can every cable be cut to its length, and is that length one to trust?"""
+"""Cable lengths: whether every cable can be cut to its length, and that length is one to trust."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -6,7 +6,7 @@ from dataclasses import replace
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, percent_text, where_is
 from boardplan.checks.spots import CableSpot
-from boardplan.routing.cut_length import off_board_legs
+from boardplan.routing.cut_length import CutLength, off_board_legs
 
 
 def jumper_too_short(site: Site, spot: CableSpot) -> Iterator[Finding]:
@@ -57,7 +57,8 @@ def lug_not_measured(site: Site, spot: CableSpot) -> Iterator[Finding]:
 
 def matched_surplus(site: Site) -> Iterator[Finding]:
     """Yield a note for each matched group whose shortest cable gets much longer than it needs to be."""
-    limit, worst = site.limit("matched-surplus"), {}
+    limit = site.limit("matched-surplus")
+    worst: dict[str, CutLength] = {}
     for length in site.lengths.values():
         held = worst.get(length.group)
         if length.group and length.cut and (held is None or length.surplus > held.surplus):
@@ -69,7 +70,8 @@ def matched_surplus(site: Site) -> Iterator[Finding]:
         spot = site.spots[length.cable]
         words = (
             f"In matched group {group}, {length.cable} has {site.length(length.surplus)} to lay in a bow, "
-            f"{percent_text(length.surplus_percent)} of its length; over {percent_text(limit.value)}: move or turn what it joins"
+            f"{percent_text(length.surplus_percent)} of its length; "
+            f"over {percent_text(limit.value)}: move or turn what it joins"
         )
         where = replace(where_is(spot), things=members)
         yield site.finding("matched-surplus", limit, where, words, length.surplus_percent)

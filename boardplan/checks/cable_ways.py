@@ -1,4 +1,4 @@
-"""Cable ways: has every cable a way, over its boards and past other units?"""
+"""Cable ways: whether every cable has a way, over its boards and past other units."""
 
 from collections.abc import Iterator
 

@@ -1,27 +1,17 @@
-"""Changes: what a new plan alters, as far as checks have to look again."""
+"""Changes: what a new plan alters, as far as checks have to look again, and the sums that come out anew."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from boardplan.checks.site import Site
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.component import Component
 from boardplan.model.plan import COLLECTIONS, Plan
-from boardplan.routing.channel_fill import ChannelFill
-from boardplan.routing.cut_length import CutLength
-from boardplan.routing.route import Way
+from boardplan.routing.channel_fill import ChannelFill, channel_fills
+from boardplan.routing.cut_length import CutLength, cut_lengths
+from boardplan.routing.route import Route, Way
 
-
-@dataclass(frozen=True, slots=True)
-class Told:
-    """What is known of the things of a plan beside the plan itself."""
-
-    ways: Mapping[str, Way]
-    lengths: Mapping[str, CutLength]
-    fills: Mapping[str, ChannelFill]
-    loads: Mapping[str, float | None]
-
-
+Ways = Mapping[str, Way]
 _GROUND = ("job", "rules", "boards", "framing")
 
 
@@ -32,7 +22,7 @@ def ground_changed(old: Plan, new: Plan) -> bool:
     return any(new.fasteners.get(key) is not each for key, each in old.fasteners.items())
 
 
-def moved_things(old: Plan, new: Plan, old_ways: Mapping[str, Way], ways: Mapping[str, Way]) -> set[str]:
+def moved_things(old: Plan, new: Plan, old_ways: Ways, ways: Ways) -> set[str]:
     """Return the ids of things that came, went or changed themselves, with the cables on them."""
     moved = {
         key
@@ -42,9 +32,8 @@ def moved_things(old: Plan, new: Plan, old_ways: Mapping[str, Way], ways: Mappin
     }
     if old.kinds is not new.kinds:
         moved |= {each.id for each in new.components.values() if _kind_differs(old, new, each)}
-    for cable in new.cables.values():
-        if cable.id in moved or ways.get(cable.id) is not old_ways.get(cable.id) or _end_moved(cable, moved):
-            moved.add(cable.id)
+    moved |= {key for key, way in ways.items() if old_ways.get(key) is not way}
+    moved |= {cable.id for cable in new.cables.values() if not moved.isdisjoint(_ends(cable))}
     if old.conductors is not new.conductors:
         moved |= {
             each.id
@@ -63,23 +52,46 @@ def _kind_differs(old: Plan, new: Plan, component: Component) -> bool:
     return old.kinds.get(component.kind) is not new.kinds[component.kind]
 
 
-def _end_moved(cable: Cable, moved: set[str]) -> bool:
+def _ends(cable: Cable) -> tuple[str, str]:
+    """Return the ids of the components or exits that a cable ends on."""
     first, second = cable.start, cable.end
-    return (first.component if isinstance(first, TerminalEnd) else first.exit) in moved or (
-        second.component if isinstance(second, TerminalEnd) else second.exit
-    ) in moved
+    return (
+        first.component if isinstance(first, TerminalEnd) else first.exit,
+        second.component if isinstance(second, TerminalEnd) else second.exit,
+    )
 
 
-def told_anew(site: Site, plan: Plan, told: Told, moved: set[str]) -> set[str]:
-    """Return the ids of things that lie as before, but of which something else is known now."""
-    anew = {key for key, fill in told.fills.items() if _fill_changed(site.fills.get(key), fill, moved)}
-    if told.lengths is not site.lengths:
-        anew |= {key for key, length in told.lengths.items() if key not in moved and site.lengths.get(key) != length}
-    if told.loads != site.loads:
-        loaded = {key for key, load in told.loads.items() if site.loads.get(key) != load}
-        anew |= {each.id for each in plan.fixings.values() if each.board in loaded}
-    return anew - moved
+def lengths_anew(site: Site, plan: Plan, ways: Ways, moved: set[str]) -> tuple[Mapping[str, CutLength], set[str]]:
+    """Return the cut lengths of a changed plan, and which were summed up anew: of moved cables and their groups."""
+    old, new = site.plan.cables, plan.cables
+    if old is new and moved.isdisjoint(new):
+        return site.lengths, set()
+    touched = {key for key in moved if key in old or key in new}
+    groups = {cables[key].group for cables in (old, new) for key in touched if key in cables} - {""}
+    summed = {key: cable for key, cable in new.items() if key in touched or cable.group in groups}
+    fresh = cut_lengths(replace(plan, cables=summed), ways)
+    return {key: fresh.get(key) or site.lengths[key] for key in new}, set(summed)
 
 
-def _fill_changed(old: ChannelFill | None, new: ChannelFill, moved: set[str]) -> bool:
-    return old != new or any(not moved.isdisjoint(section.cables) for section in new.sections)
+def fills_anew(site: Site, plan: Plan, ways: Ways, moved: set[str]) -> tuple[Mapping[str, ChannelFill], set[str]]:
+    """Return the fills of a changed plan's channels, and which were reckoned anew: of those a moved cable is in."""
+    touched = {key for key in moved if key in plan.channels}
+    for key in moved:
+        touched.update(_channels_of(site.ways.get(key)), _channels_of(ways.get(key)))
+    reckoned = {key: channel for key, channel in plan.channels.items() if key in touched}
+    if not reckoned and site.plan.channels is plan.channels:
+        return site.fills, set()
+    fresh = channel_fills(replace(plan, channels=reckoned), ways)
+    return {key: fresh.get(key) or site.fills[key] for key in plan.channels}, set(reckoned)
+
+
+def _channels_of(way: Way | None) -> Iterator[str]:
+    return (part.channel for part in way.in_channels) if isinstance(way, Route) else iter(())
+
+
+def loaded_anew(site: Site, plan: Plan, loads: Mapping[str, float | None]) -> set[str]:
+    """Return the board fixings that carry something else than before."""
+    if loads == site.loads:
+        return set()
+    boards = {key for key, load in loads.items() if site.loads.get(key) != load}
+    return {each.id for each in plan.fixings.values() if each.board in boards}

@@ -1,4 +1,4 @@
-"""Channel load: how full is a channel, do the cables in it fit, and may they lie together?"""
+"""Channel load: how full a channel is, whether the cables in it fit and may lie together."""
 
 from collections.abc import Iterator
 
@@ -37,9 +37,13 @@ def channel_too_full(site: Site, spot: ChannelSpot) -> Iterator[Finding]:
 def classes_share_channel(site: Site, spot: ChannelSpot) -> Iterator[Finding]:
     """Yield a finding where mains or PV cables share a section of a channel with those of another class."""
     fill = site.fills.get(spot.id)
+    sections = fill.sections if fill else ()
+    inside = {cable: site.plan.cables[cable].cable_class for cable in set().union(*(each.cables for each in sections))}
+    if not any(each in APART for each in inside.values()):
+        return
     mixed: dict[str, CableClass] = {}
-    for section in fill.sections if fill else ():
-        classes = {cable: site.plan.cables[cable].cable_class for cable in section.cables}
+    for section in sections:
+        classes = {cable: inside[cable] for cable in section.cables}
         if len(set(classes.values())) > 1 and any(each in APART for each in classes.values()):
             mixed |= classes
     if not mixed:

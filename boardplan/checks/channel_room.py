@@ -1,4 +1,4 @@
-"""Channel room: is there room for fingers between a channel and terminals, and beside its cover?"""
+"""Channel room: whether there is room for fingers between a channel and terminals, and beside its cover."""
 
 from collections.abc import Iterator
 

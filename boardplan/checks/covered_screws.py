@@ -1,4 +1,4 @@
-"""Covered screws: can every screw be reached straight on, or does another thing lie over it?"""
+"""Covered screws: whether every screw can be reached straight on, with no other thing over it."""
 
 from collections.abc import Iterator
 

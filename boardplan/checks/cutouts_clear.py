@@ -1,4 +1,4 @@
-"""Cut-outs clear: does anything stand over a hole sawn in its board?"""
+"""Cut-outs clear: whether anything stands over a hole sawn in its board."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""Edge margin: is every body on its board, and far enough inside its edges?"""
+"""Edge margin: whether every body is on its board, and far enough inside its edges."""
 
 from collections.abc import Iterator
 from dataclasses import replace

@@ -1,4 +1,4 @@
-"""Exits open: does anything lie over a hole that cables leave the board by?"""
+"""Exits open: whether anything lies over a hole that cables leave the board by."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""Front access: does every unit fit the depth in front of its board, and leave room to work on its front?"""
+"""Front access: whether every unit fits the depth before its board, with room to work on its front."""
 
 from collections.abc import Iterator
 

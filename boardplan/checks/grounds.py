@@ -6,7 +6,8 @@ from functools import cached_property
 from itertools import pairwise
 from typing import Literal, TypeAlias
 
-from shapely import LineString, MultiPolygon, Polygon, unary_union
+from shapely import LineString, Polygon, unary_union
+from shapely.geometry.base import BaseGeometry
 
 from boardplan.geometry.point import Box, Point, bearing, box_around, signed_area
 from boardplan.model.board import Board, Ring
@@ -93,7 +94,7 @@ def side_of(start: Point, end: Point) -> Side:
     return _SIDES[round(bearing(start, end) / 90) % 4]
 
 
-def all_room(grounds: Mapping[str, Ground]) -> Polygon | MultiPolygon:
+def all_room(grounds: Mapping[str, Ground]) -> BaseGeometry:
     """Return all boards together with the room round them, as far as somebody measured it."""
     return unary_union([ground.room or ground.outer for ground in grounds.values()])
 

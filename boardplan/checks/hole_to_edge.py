@@ -1,4 +1,4 @@
-"""Hole to edge: does every hole leave enough wood to the edges and cut-outs of its board?"""
+"""Hole to edge: whether every hole leaves enough wood to the edges and cut-outs of its board."""
 
 from collections.abc import Iterator
 

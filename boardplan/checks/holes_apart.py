@@ -1,4 +1,4 @@
-"""Holes apart: do holes of different things leave enough wood between them?"""
+"""Holes apart: whether holes of different things leave enough wood between them."""
 
 from collections.abc import Iterator
 from math import dist

@@ -1,4 +1,4 @@
-"""Holes behind: does a drill from the front meet a part on the back, or the nut of another hole?"""
+"""Holes behind: whether a drill from the front meets a part on the back, or the nut of another hole."""
 
 from collections.abc import Iterator
 from math import dist

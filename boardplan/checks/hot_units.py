@@ -1,4 +1,4 @@
-"""Hot units: does anything that warmth harms hang close above a unit that gives it off?"""
+"""Hot units: whether anything that warmth harms hangs close above a unit that gives it off."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""Keep-clear: is the room that a unit asks for beside its faces free of other things and of walls?"""
+"""Keep-clear: whether the room that a unit asks for beside its faces is free of other things and of walls."""
 
 from collections.abc import Iterator
 
@@ -40,14 +40,13 @@ def keep_clear_blocked(site: Site, spot: ComponentSpot, other: BodySpot) -> Iter
             continue
         asked = zone.keep_clear.distance + added
         has, wants = site.two_lengths(room, asked)
-        limit = _limit(site, zone, asked)
-        words = f"{spot.id} asks for {wants} clear {_place(zone)} {REASONS[zone.keep_clear.reason]}; {other.id} leaves {has}"
         if added:
             words = f"{spot.id} blows into the intake of {other.id}: {wants} is asked between them, there is {has}"
-        area = shared_box(wider.box, other.box)
-        yield site.finding(
-            "intake-fed" if added else "keep-clear-blocked", limit, where_is(spot, other, area=area), words, room
-        )
+        else:
+            words = f"{_wish(spot, zone, wants)}; {other.id} leaves {has}"
+        where = where_is(spot, other, area=shared_box(wider.box, other.box))
+        name = "intake-fed" if added else "keep-clear-blocked"
+        yield site.finding(name, _limit(site, zone, asked), where, words, room)
 
 
 def keep_clear_walled(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
@@ -63,30 +62,29 @@ def keep_clear_walled(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
         beyond = Polygon(zone.ring).difference(site.rooms)
         if beyond.area <= SHARED:
             continue
-        asked, at = zone.keep_clear.distance, where_is(spot, area=zone.box)
+        asked, where = zone.keep_clear.distance, where_is(spot, area=zone.box)
         if ground.room is None:
-            words = (
-                f"{spot.id} asks for {site.length(asked)} clear {_place(zone)}, which leaves board {spot.board.id}: "
-                "how much room is there?"
-            )
-            yield site.finding("room-unknown", site.limit("open-question"), at, words)
+            wish = _wish(spot, zone, site.length(asked))
+            words = f"{wish}, beyond board {spot.board.id}: how much room is there?"
+            yield site.finding("room-unknown", site.limit("open-question"), where, words)
             continue
         room = _along(zone, beyond)
         has, wants = site.two_lengths(room, asked)
-        words = f"{spot.id} asks for {wants} clear {_place(zone)} {REASONS[zone.keep_clear.reason]}; the compartment leaves {has}"
-        yield site.finding("keep-clear-walled", _limit(site, zone, asked), at, words, room)
+        words = f"{_wish(spot, zone, wants)}; the compartment leaves {has}"
+        yield site.finding("keep-clear-walled", _limit(site, zone, asked), where, words, room)
+
+
+def _wish(spot: ComponentSpot, zone: ZoneSpot, wants: str) -> str:
+    place = _PLACES.get(zone.normal % 360.0, f"at its {zone.keep_clear.face} face")
+    return f"{spot.id} asks for {wants} clear {place} {REASONS[zone.keep_clear.reason]}"
 
 
 def _limit(site: Site, zone: ZoneSpot, asked: float) -> Limit:
     return site.asked("keep-clear-demanded" if zone.keep_clear.demanded else "keep-clear-advised", asked)
 
 
-def _place(zone: ZoneSpot) -> str:
-    return _PLACES.get(zone.normal % 360.0, f"at its {zone.keep_clear.face} face")
-
-
 def _intake_opposite(spot: ComponentSpot, zone: ZoneSpot, other: BodySpot) -> float:
-    """Return what another unit's intake asks that a unit blows into through the face of a zone, nought if it doesn't."""
+    """Return what the intake of another unit asks, where a unit blows into it through the face of a zone."""
     if not isinstance(other, ComponentSpot) or zone.keep_clear.face not in spot.kind.cooling.exhaust:
         return 0.0
     facing = (zone.normal + 180.0) % 360.0

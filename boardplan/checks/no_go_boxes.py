@@ -1,4 +1,4 @@
-"""No-go boxes: does anything stand in space that must stay empty, or is a face blocked by it?"""
+"""No-go boxes: whether anything stands in space that must stay empty, or has its front blocked by it."""
 
 from collections.abc import Iterator
 

@@ -1,12 +1,12 @@
 """Review: everything known about a plan: ways, lengths, fills, findings; kept up to date for little after a change."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from boardplan.checks.acceptance import with_acceptance
 from boardplan.checks.asking import Answers, Key, Ranked, ask_between, ask_of_each, ask_of_job, rank
-from boardplan.checks.changes import Told, ground_changed, moved_things, told_anew
+from boardplan.checks.changes import fills_anew, ground_changed, lengths_anew, loaded_anew, moved_things
 from boardplan.checks.finding import Finding
 from boardplan.checks.grounds import all_room, fixing_loads, grounds_of
 from boardplan.checks.neighbours import Neighbours
@@ -86,33 +86,16 @@ def refreshed_with_ways(review: Review, plan: Plan, ways: Mapping[str, Way]) -> 
         return review_with_ways(plan, ways)
     kept = review._kept  # noqa: SLF001 - its own
     moved = moved_things(review.plan, plan, review.ways, ways)
-    told = _told(review, plan, ways, moved)
-    anew = told_anew(kept.site, plan, told, moved)
+    lengths, summed = lengths_anew(kept.site, plan, ways, moved)
+    fills, reckoned = fills_anew(kept.site, plan, ways, moved)
+    loads = fixing_loads(plan)
+    anew = summed | reckoned | loaded_anew(kept.site, plan, loads)
     spots, near = _surveyed(kept, plan, ways, moved)
-    site = Site(
-        plan=plan,
-        ways=ways,
-        lengths=told.lengths,
-        fills=told.fills,
-        grounds=kept.site.grounds,
-        rooms=kept.site.rooms,
-        loads=told.loads,
-        spots=spots,
-    )
+    site = replace(kept.site, plan=plan, ways=ways, lengths=lengths, fills=fills, loads=loads, spots=spots)
     answers = {key: answer for key, answer in kept.answers.items() if _still_holds(key, moved, anew)}
     answers |= ask_of_each(site, moved | anew)
     answers |= ask_between(site, near, moved)
     return _review(site, near, answers)
-
-
-def _told(review: Review, plan: Plan, ways: Mapping[str, Way], moved: set[str]) -> Told:
-    """Return lengths, fills and loads, the old ones where nothing they hang on has changed."""
-    old = review.plan
-    if moved.isdisjoint(plan.cables) and moved.isdisjoint(old.cables) and plan.channels is old.channels:
-        lengths, fills = review.lengths, review.fills
-    else:
-        lengths, fills = cut_lengths(plan, ways), channel_fills(plan, ways)
-    return Told(ways, lengths, fills, fixing_loads(plan))
 
 
 def _surveyed(kept: _Kept, plan: Plan, ways: Mapping[str, Way], moved: set[str]) -> tuple[dict[str, Spot], Neighbours]:

@@ -1,4 +1,4 @@
-"""Screw length: does every wood screw hold, and does its point stay inside the board?"""
+"""Screw length: whether every wood screw holds, and its point stays inside the board."""
 
 from collections.abc import Iterator
 

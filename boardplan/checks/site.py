@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from shapely import MultiPolygon, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from boardplan.checks.finding import Finding
 from boardplan.checks.grounds import Ground
@@ -20,13 +20,16 @@ NOISE = 1e-6
 """What sums of floats may be out by, in mm: no breach is as small as that."""
 
 
+NOWHERE = Point(0, 0)
+
+
 @dataclass(frozen=True, slots=True)
 class Where:
     """What a finding is about: ids, and the board, place and area on the wall to show."""
 
     things: tuple[str, ...]
     board: str = ""
-    at: Point = Point(0, 0)
+    at: Point = NOWHERE
     area: Box | None = None
 
 
@@ -42,7 +45,7 @@ class Site:
     lengths: Mapping[str, CutLength]
     fills: Mapping[str, ChannelFill]
     grounds: Mapping[str, Ground]
-    rooms: Polygon | MultiPolygon
+    rooms: BaseGeometry
     loads: Mapping[str, float | None]
     spots: Mapping[str, Spot]
 

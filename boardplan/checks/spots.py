@@ -128,6 +128,17 @@ class CableSpot(Spot):
     line: LineString | None
 
 
+SORTS: tuple[type[Spot], ...] = (
+    ComponentSpot,
+    ChannelSpot,
+    FixingSpot,
+    ExitSpot,
+    NoGoSpot,
+    BackPartSpot,
+    CableSpot,
+)
+"""All sorts of things on the wall."""
+
 HoledSpot: TypeAlias = ComponentSpot | ChannelSpot | FixingSpot
 
 

@@ -1,4 +1,4 @@
-"""Turns allowed: is every component turned as its sheet allows?"""
+"""Turns allowed: whether every component is turned as its sheet allows."""
 
 from collections.abc import Iterator
 

@@ -4,9 +4,11 @@ from boardplan.drawing.picture import Area, Disc, Ink, Line, Picture
 from boardplan.drawing.relief import LIGHT, solid
 from boardplan.drawing.rings import disc, rectangle
 from boardplan.drawing.words import body_words
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Point, box_around
 from boardplan.model.board import Ring
 from boardplan.model.component_kind import ArtShape
+
+_THROWS_FROM = 14.0
 
 LABEL_PLACE = "{ref}"
 """The text that marks where a kind wants its reference."""
@@ -36,7 +38,21 @@ def _marks(shape: ArtShape, turn: float) -> Picture:
     rings = [tuple(_moved(point, by) for point in _ring(shape)) for by in shifts]
     if not shape.relief:
         return (Area(tuple(rings), _ink(shape)),)
-    return solid(rings, "shadow" if shape.tone == "ink" else shape.tone, shape.relief, LIGHT - turn, shape.width)
+    light = LIGHT - turn
+    body = solid(rings, "shadow" if shape.tone == "ink" else shape.tone, shape.relief, light, shape.width)
+    return (*_thrown(rings, light), *body) if shape.relief == "raised" else body
+
+
+def _thrown(rings: list[Ring], light: float) -> Picture:
+    """Return the shadow that bodies throw on what is under them; small ones throw none worth drawing."""
+    box = box_around(rings[0])
+    least = min(box.width, box.height)
+    if least < _THROWS_FROM:
+        return ()
+    reach = min(3.0, 0.6 + 0.03 * least)
+    return (
+        Area(tuple(tuple(point.ahead(light + 180, reach) for point in ring) for ring in rings), "shadow", opacity=0.3),
+    )
 
 
 def _ring(shape: ArtShape) -> Ring:

@@ -12,7 +12,7 @@ from boardplan.model.board import Board, Ring
 
 _PLIES = 5
 _PLY = 1.2
-_THREAD_PITCH = 6.5
+_THREAD_PITCH = 5.2
 _MOST_THREADS = 240
 _TOGETHER = 25
 _FLECKS_PER_M2 = 420

@@ -1,5 +1,7 @@
 """Cable picture: a cable as thick, round and coloured as the real one, with what is on its ends."""
 
+from dataclasses import replace
+
 from boardplan.drawing.lug_picture import DressedEnd, holds_picture, lugs_picture, tube_strand
 from boardplan.drawing.picture import Area, Picture, Strand, Words, placed_picture
 from boardplan.drawing.rings import bar
@@ -19,7 +21,7 @@ _UNKNOWN_COLOUR = "#8D9092"
 _RIM = 0.7
 _MOST_SIDE_BY_SIDE = 5
 _LABEL_FROM_DIAMETER = 9.0
-_SHADOW_FROM_DIAMETER = 7.0
+_THICK = 7.0
 
 
 def cable_picture(plan: Plan, cable: Cable, route: Route) -> Picture:
@@ -121,12 +123,15 @@ def _strands(seen: Pieces, cable: Cable, conductor: Conductor, colours: tuple[st
 
 
 def _highlight(seen: Pieces, width: float, colour: str) -> Picture:
+    """Return the light along the middle: a soft band, and on a thick cable a brighter one within it."""
     lit = mixed(colour, "#FFFFFF", 0.42)
-    return (Strand(tuple(seen), lit, width * 0.30, opacity=0.5, round_ends=False),)
+    soft = Strand(tuple(seen), lit, width * 0.52, opacity=0.28, round_ends=False)
+    bright = Strand(tuple(seen), lit, width * 0.22, opacity=0.5, round_ends=False)
+    return (soft, bright) if width >= _THICK else (replace(soft, width=width * 0.3, opacity=0.5),)
 
 
 def _shadow(seen: Pieces, conductor: Conductor, route: Route) -> Picture:
-    if conductor.outside_diameter < _SHADOW_FROM_DIAMETER or route.in_channels:
+    if conductor.outside_diameter < _THICK or route.in_channels:
         return ()
     reach = conductor.outside_diameter * 0.22
     shade = Strand(tuple(seen), "shadow", conductor.outside_diameter * 1.1, opacity=0.24, round_ends=False)

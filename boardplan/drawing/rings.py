@@ -31,8 +31,9 @@ def rectangle(left: float, bottom: float, width: float, height: float, radius: f
     )
 
 
-def disc(centre: Point, radius: float, sides: int = 20) -> Ring:
-    """Return a disc as a ring of many sides."""
+def disc(centre: Point, radius: float, sides: int = 0) -> Ring:
+    """Return a disc as a ring of many sides; of as many as its radius needs to look round, where none are given."""
+    sides = sides or max(14, min(48, round(radius * 2.2)))
     return tuple(centre.ahead(360 * side / sides, radius) for side in range(sides))
 
 

@@ -126,6 +126,6 @@ def _line_or_refusal(line: tuple[Point, ...]) -> tuple[Point, ...]:
     if any(a == b for a, b in pairwise(line)):
         raise EditRefused("Two corners of a channel can't lie on the same place.")
     bearings = [bearing(a, b) for a, b in pairwise(line)]
-    if any(abs(turn_between(a, b)) > 179.9 for a, b in pairwise(bearings)):  # noqa: PLR2004
+    if any(abs(turn_between(a, b)) > 179.999 for a, b in pairwise(bearings)):  # noqa: PLR2004
         raise EditRefused("A channel can't double back on itself.")
     return line

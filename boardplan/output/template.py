@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from boardplan.drawing.hatching import hatch
-from boardplan.drawing.picture import Area, Line, Mark, Picture, Strand, placed_picture
+from boardplan.drawing.picture import Area, Line, Mark, Picture, Strand, Words, placed_picture
 from boardplan.drawing.rings import beside_line
 from boardplan.geometry.placement import Placement
 from boardplan.geometry.point import Box, Point, box_around
@@ -14,13 +14,16 @@ from boardplan.model.holes import Hole, holes_of
 from boardplan.model.placed import Placed, placed
 from boardplan.model.plan import Plan
 from boardplan.output.board_ruler import datum_edges, ruler, ruler_boxes
-from boardplan.output.free_places import LINE, MARK, WORDS, FreePlaces
+from boardplan.output.board_words import board_inscriptions
+from boardplan.output.free_places import LINE, MARK, TERMINAL, WORDS, FreePlaces
 from boardplan.output.grid_numbers import GRID
 from boardplan.output.hole_mark import hole_mark, mark_boxes
-from boardplan.output.lettering import Measure
+from boardplan.output.lettering import Measure, text_box
 from boardplan.output.pages import Tile
 from boardplan.output.register_crosses import register_crosses
-from boardplan.output.template_words import Writer, words_of
+from boardplan.output.template_words import hole_inscription, terminal_inscription, unit_inscriptions
+from boardplan.output.word_block import Inscription
+from boardplan.output.word_desk import WordDesk
 from boardplan.output.word_places import own_parts
 from boardplan.routing.route import Route, Way
 
@@ -29,14 +32,16 @@ THIN, FINE_LINE = 0.18, 0.12
 
 @dataclass(frozen=True, slots=True)
 class Template:
-    """A board's drawing: `ground` is cut off at the board's edge, `edges` and `marks` are not.
+    """A board's drawing: `ground` is cut off at the board's edge, `marks` are not; `words` are shown whole.
 
     `places` knows what is drawn where, so that each sheet finds room for its bars and its name.
     """
 
+    plan: Plan
     board: Board
     holes: tuple[Hole, ...]
     ground: Picture
+    words: tuple[Inscription, ...]
     marks: Picture
     places: FreePlaces
 
@@ -55,8 +60,10 @@ def template_of(plan: Plan, ways: Mapping[str, Way], board: Board, tiles: Sequen
     for box in (*_edge_boxes(board.outline), *ruler_boxes(board)):
         places.take(box, WORDS)
     crosses = register_crosses(tiles, places)
-    writer = Writer(plan, board, tuple(tile.rect for tile in tiles), tuple(own_parts(tiles)), places, measure)
-    words = words_of(writer, units, holes)
+    desk = WordDesk(tuple(tile.rect for tile in tiles), tuple(own_parts(tiles)), places, measure)
+    along = ruler(board, plan.job.units)
+    numbers = [Inscription(text_box(mark, measure), (mark,)) for mark in along if isinstance(mark, Words)]
+    words = (*_words(plan, board, units, holes, desk), *numbers)
     ground = (
         *_grid(board),
         *_behind(plan, board),
@@ -69,12 +76,28 @@ def template_of(plan: Plan, ways: Mapping[str, Way], board: Board, tiles: Sequen
     marks = (
         *_sheet_edges(board),
         *datum_edges(board),
-        *ruler(board, plan.job.units),
+        *(mark for mark in along if not isinstance(mark, Words)),
         *crosses,
-        *words,
         *(mark for hole in holes for mark in hole_mark(hole, plan.fasteners.get(hole.fastener))),
     )
-    return Template(board, holes, ground, marks, places)
+    return Template(plan, board, holes, ground, words, marks, places)
+
+
+def _words(
+    plan: Plan, board: Board, units: Sequence[Placed], holes: Sequence[Hole], desk: WordDesk
+) -> Iterator[Inscription]:
+    """Yield all words, the most needed first, since each stays clear of those before it."""
+    for unit in units:
+        for terminal in unit.terminals.values():
+            desk.places.take(Box(*terminal.position, *terminal.position).grown(1.3), TERMINAL)
+    for hole in holes:
+        yield hole_inscription(plan, hole, desk)
+    for unit in units:
+        for terminal in unit.terminals.values():
+            yield terminal_inscription(terminal, desk)
+    for unit in units:
+        yield from unit_inscriptions(unit, plan.job.units, desk)
+    yield from board_inscriptions(plan, board, desk)
 
 
 def _edge_boxes(ring: Sequence[Point]) -> Iterator[Box]:

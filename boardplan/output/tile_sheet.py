@@ -26,6 +26,9 @@ from boardplan.output.scale_bars import (
 )
 from boardplan.output.sheet import Part, Sheet
 from boardplan.output.template import Template
+from boardplan.output.template_words import hole_number
+from boardplan.output.word_block import Inscription
+from boardplan.output.word_desk import WordDesk
 
 MEASURE_BARS = "Print at 100 % / actual size. Measure both bars before use. Not 100.0 mm within 0.3 mm? Stop."
 BEFORE_DRILLING = "Before drilling: what is behind? Tank, pipe, cable, skin, window."
@@ -57,11 +60,14 @@ def tile_sheets(shared: TemplateSet) -> Iterator[Sheet]:
 def _sheet(shared: TemplateSet, tile: Tile, number: int) -> Sheet:
     template = shared.template
     shift = Placement(0, tile.to_page((0, 0)))
+    words = [each for each in template.words if _whole(each.box, tile.rect)]
+    again = _missing_numbers(shared, tile, {each.of for each in words})
     furniture = tuple(_furniture(shared, tile))
+    lettering = [mark for each in (*words, *again) for mark in each.picture]
     inside = common_box(tile.rect, template.board.box)
     parts = [
         Part(placed_picture(furniture, shift), tile.on_page),
-        Part(placed_picture(_seen(template.marks, tile.rect), shift), tile.on_page),
+        Part(placed_picture((*lettering, *_seen(template.marks, tile.rect)), shift), tile.on_page),
         Part((*_ticks(tile.on_page), *_strips(shared, tile, number))),
     ]
     if inside:
@@ -69,6 +75,18 @@ def _sheet(shared: TemplateSet, tile: Tile, number: int) -> Sheet:
         parts.insert(0, Part(ground, inside.moved(*tile.to_page((0, 0)))))
     name = f"{template.board.id} {tile.name}"
     return Sheet(name, tile.page_width, tile.page_height, tuple(parts))
+
+
+def _whole(box: Box, rect: Box) -> bool:
+    return rect.holds((box.left, box.bottom)) and rect.holds((box.right, box.top))
+
+
+def _missing_numbers(shared: TemplateSet, tile: Tile, named: set[str]) -> list[Inscription]:
+    """Return numbers for the holes in the overlap whose words are whole on the neighbour only."""
+    template = shared.template
+    desk = WordDesk((tile.rect,), (tile.rect,), template.places, shared.measure)
+    missing = [hole for hole in template.holes if hole.id not in named and tile.rect.holds(hole.position)]
+    return [hole_number(template.plan, hole, desk) for hole in missing]
 
 
 def _seen(picture: Picture, rect: Box) -> list[Mark]:

@@ -1,4 +1,4 @@
-"""Word block: some lines of words that are placed together on a drawing."""
+"""Word block: some lines of words that are placed together on a drawing, and where they came to stand."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -10,6 +10,15 @@ from boardplan.output.lettering import Measure, TextLine, stacked
 
 
 @dataclass(frozen=True, slots=True)
+class Inscription:
+    """Words in their place. A sheet shows them whole or not at all; `of` is the hole they belong to, if any."""
+
+    box: Box
+    picture: Picture
+    of: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Block:
     """Some lines of words as one block: its size, and its marks from its lower left."""
 
@@ -17,10 +26,15 @@ class Block:
     height: float
     marks: Picture
 
-    def at(self, box: Box) -> Picture:
+    def at(self, box: Box, extra: Picture = (), of: str = "") -> Inscription:
         """Return the words in a box of the block's size, on a ground that hides the lines below."""
         ground = Area((box.grown(0.3).corners(),), "paper", opacity=0.85)
-        return (ground, *placed_picture(self.marks, Placement(0, Point(box.left, box.bottom))))
+        words = placed_picture(self.marks, Placement(0, Point(box.left, box.bottom)))
+        return Inscription(box, (*extra, ground, *words), of)
+
+    def upright_at(self, box: Box) -> Inscription:
+        """Return the words turned to read from the right, in a box as wide as the block is high."""
+        return Inscription(box, placed_picture(self.marks, Placement(90, Point(box.right, box.bottom))))
 
 
 def block_of(lines: Sequence[TextLine], measure: Measure, indent: float = 0.0) -> Block:

@@ -104,8 +104,8 @@ def _off_board(boards: tuple[Board, ...]) -> tuple[Box, ...]:
 
 
 def _cut_off_board(boards: Sequence[Board]) -> tuple[Box, ...]:
-    from shapely import unary_union  # type: ignore[import-untyped]  # noqa: PLC0415 - slow to load
-    from shapely.geometry import Polygon  # type: ignore[import-untyped]  # noqa: PLC0415
+    from shapely import unary_union  # noqa: PLC0415 - slow to load
+    from shapely.geometry import Polygon  # noqa: PLC0415
 
     sheets = []
     for board in boards:

@@ -8,22 +8,38 @@ from collections.abc import Mapping
 
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
-from boardplan.routing.one_way import Surroundings, found_way, pinned_way, surroundings_of
+from boardplan.routing.capacity import spread_over_channels
+from boardplan.routing.changes import Changes
+from boardplan.routing.one_way import found_way, pinned_way
 from boardplan.routing.route import Way
+from boardplan.routing.surroundings import Surroundings, surroundings_of
 
 
 def find_routes(plan: Plan) -> dict[str, Way]:
     """Return the way of every cable, in the plan's order."""
     around = surroundings_of(plan)
-    return {cable.id: _way(around, cable) for cable in plan.cables.values()}
+    return _settled(around, {cable.id: _way(around, cable) for cable in plan.cables.values()})
 
 
 def refreshed_routes(old_plan: Plan, old_ways: Mapping[str, Way], new_plan: Plan) -> dict[str, Way]:
-    """Return the ways of a changed plan: those of find_routes, as the same objects where nothing changed."""
-    found = find_routes(new_plan)
-    if new_plan is old_plan:
-        return dict(old_ways)
-    return {key: old_ways[key] if old_ways.get(key) == way else way for key, way in found.items()}
+    """Return the ways of a changed plan: those of find_routes, as the same objects where nothing changed.
+
+    A way is looked for again if its cable or an end changed, or if something changed so near it that a way
+    of its cost could touch it; all others can neither be blocked nor become better.
+    """
+    around = surroundings_of(new_plan)
+    changes = Changes(old_plan, new_plan, around.blockers)
+    ways: dict[str, Way] = {}
+    for cable in new_plan.cables.values():
+        old = old_ways.get(cable.id)
+        stands = old is not None and not changes.concern(cable, old)
+        ways[cable.id] = old if stands and old is not None else _way(around, cable)
+    settled = _settled(around, ways)
+    return {name: old_ways[name] if old_ways.get(name) == way else way for name, way in settled.items()}
+
+
+def _settled(around: Surroundings, ways: Mapping[str, Way]) -> dict[str, Way]:
+    return spread_over_channels(around.plan, ways, lambda cable, full: found_way(around, cable, full))
 
 
 def _way(around: Surroundings, cable: Cable) -> Way:

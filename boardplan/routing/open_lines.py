@@ -41,13 +41,17 @@ class Barrier:
 
 @dataclass(frozen=True, slots=True)
 class Lane:
-    """A straight centre line of a channel: axis, line, stretch; `half` its half width, all in units."""
+    """A straight line along a channel: axis, line, stretch; `half` is half the channel's width, all in units.
+
+    `centre` is the channel's own centre line: a lane that leads straight into an end may lie beside it.
+    """
 
     axis: int
     line: int
     start: int
     end: int
     half: int
+    centre: int
 
 
 class OpenLines:
@@ -73,6 +77,11 @@ class OpenLines:
         for lane in lanes:
             self._cheap[lane.axis].setdefault(lane.line, []).append((lane.start, lane.end))
         self._has_cheap = bool(lanes)
+
+    def without_bodies(self) -> "OpenLines":
+        """Return the lines as if there were nothing but the boards."""
+        edges = [each.blocker for each in self.barriers if each.blocker.sort == "edge"]
+        return OpenLines(edges, self.half / UNITS)
 
     def span(self, axis: int, line: int, at: int) -> Span | None:
         """Return how far a line is open both ways from a place on it, none where the place itself is blocked."""
@@ -106,9 +115,16 @@ class OpenLines:
                 spans = _without(spans, lane.start, lane.end)
         for lane, (along, sides) in zip(self.lanes, self._beside, strict=True):
             if lane.axis == axis and any(low < line < high for low, high in sides):
-                spans.append(along)
+                spans += [] if self.is_lane(lane, line) else [along]
         spans += [(lane.start, lane.end) for lane in self._closed if lane.axis == axis and lane.line == line]
         return _joined(spans)
+
+    def is_lane(self, beside: Lane, line: int) -> bool:
+        """Say whether a line is another lane of the same stretch of channel."""
+        return any(
+            (each.axis, each.line, each.centre, each.start) == (beside.axis, line, beside.centre, beside.start)
+            for each in self.lanes
+        )
 
 
 def barrier(blocker: Blocker, half: float) -> Barrier:
@@ -123,7 +139,7 @@ def _sides(box: Box) -> tuple[Span, Span]:
 def _beside(lane: Lane, half: int) -> tuple[Span, tuple[Span, Span]]:
     """Return where cables along a channel may not run: within its walls or by them, but not on its centre line."""
     reach = lane.half + half
-    return (lane.start, lane.end), ((lane.line - reach, lane.line), (lane.line, lane.line + reach))
+    return (lane.start, lane.end), ((lane.centre - reach, lane.line), (lane.line, lane.centre + reach))
 
 
 def _without(spans: list[Span], start: int, end: int) -> list[Span]:

@@ -1,13 +1,13 @@
 """Rays: the first legs a cable can take out of an end, and the lines on which it may turn."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boardplan.geometry.bends import tangent_length, turn_between
 from boardplan.geometry.point import Point
+from boardplan.routing.blockers import Blocker
 from boardplan.routing.ends import End
-from boardplan.routing.open_lines import FAR, UNITS, WEIGHT, Barrier, OpenLines, Spot, units
+from boardplan.routing.open_lines import FAR, WEIGHT, Barrier, OpenLines, Spot, units
 from boardplan.routing.square_way import CORNER, Ray
 
 _HEADINGS = ((0, 1), (1, 1), (0, -1), (1, -1))
@@ -16,8 +16,8 @@ _LONGEST_STUB = 400.0
 _STUB_STEP = 5.0
 _OWN_BODY = 2 * WEIGHT
 """What a unit across the cable's own component costs on top, so that it leaves a busbar by the near side."""
-PITCH = 10.0
-"""Cables turn on lines this far apart, in mm: tidy to lay and to measure."""
+PITCH = 5.0
+"""Cables turn on whole multiples of this, in mm, wherever nothing asks for another place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,26 +52,32 @@ def spot_of(point: Point) -> Spot:
 def _ray(end: End, lines: OpenLines, axis: int, sign: int, *, choosing: bool) -> Ray:
     spot = spot_of(end.point)
     cost = _OWN_BODY * _across_own(end, lines, axis, sign) if choosing else 0
-    reach = _reach(end, lines, axis, sign)
+    reach, _ = reach_and_stop(end, lines, axis, sign)
     return Ray(spot, axis, sign, reach, units(end.straight), cost)
 
 
-def _reach(end: End, lines: OpenLines, axis: int, sign: int) -> int:
-    """Return how far an end's first leg is open; what the end lies on does not block it."""
-    spot, reach = spot_of(end.point), FAR
+def reach_and_stop(end: End, lines: OpenLines, axis: int, sign: int) -> tuple[int, Blocker | None]:
+    """Return how far an end's first leg is open and what stops it; what the end lies on does not."""
+    spot = spot_of(end.point)
+    reach, stop = FAR, None
     for each in lines.barriers:
         sides = _sides_for(end, each, spot)
-        if sides is None or not sides[1 - axis][0] < spot[1 - axis] < sides[1 - axis][1]:
-            continue
-        low, high = sides[axis]
-        near, far = (low - spot[axis], high - spot[axis]) if sign > 0 else (spot[axis] - high, spot[axis] - low)
-        if far > 0:
-            reach = min(reach, max(near, 0))
+        if sides is not None and sides[1 - axis][0] < spot[1 - axis] < sides[1 - axis][1]:
+            near, far = _ahead(spot[axis], sides[axis], sign)
+            if far > 0 and max(near, 0) < reach:
+                reach, stop = max(near, 0), each.blocker
     for lane in lines.lanes:
-        if lane.axis == axis and 0 < abs(lane.line - spot[1 - axis]) < lane.half + lines.half:
-            near = (lane.start - spot[axis]) * sign if sign > 0 else spot[axis] - lane.end
-            reach = min(reach, near) if near >= 0 else reach
-    return reach
+        aside = abs(lane.centre - spot[1 - axis])
+        if lane.axis == axis and aside < lane.half + lines.half and not lines.is_lane(lane, spot[1 - axis]):
+            near, _ = _ahead(spot[axis], (lane.start, lane.end), sign)
+            if 0 <= near < reach:
+                reach, stop = near, None
+    return reach, stop
+
+
+def _ahead(at: int, span: tuple[int, int], sign: int) -> tuple[int, int]:
+    """Return how far ahead a stretch begins and ends."""
+    return (span[0] - at, span[1] - at) if sign > 0 else (at - span[1], at - span[0])
 
 
 def _sides_for(end: End, barrier: Barrier, spot: Spot) -> tuple[tuple[int, int], tuple[int, int]] | None:
@@ -88,10 +94,10 @@ def _across_own(end: End, lines: OpenLines, axis: int, sign: int) -> int:
     """Return how far a ray runs over the body it starts on."""
     spot, across = spot_of(end.point), 0
     for each in lines.barriers:
-        if each.blocker.sort == "body" and each.blocker.thing == end.owner:
-            if each.bare[1 - axis][0] < spot[1 - axis] < each.bare[1 - axis][1]:
-                low, high = each.bare[axis]
-                across += max(0, high - max(low, spot[axis]) if sign > 0 else min(high, spot[axis]) - low)
+        own = each.blocker.sort == "body" and each.blocker.thing == end.owner
+        if own and each.bare[1 - axis][0] < spot[1 - axis] < each.bare[1 - axis][1]:
+            near, far = _ahead(spot[axis], each.bare[axis], sign)
+            across += max(0, far - max(0, near))
     return across
 
 
@@ -138,36 +144,32 @@ def _crosses(start: Spot, stop: Spot, sides: tuple[tuple[int, int], tuple[int, i
     return near < far
 
 
+def distance_over(sides: tuple[tuple[int, int], tuple[int, int]], start: Spot, stop: Spot) -> int:
+    """Return how long a way by the square between two spots is at least, if it touches a box, in units."""
+    total = 0
+    for (low, high), a, b in zip(sides, start, stop, strict=True):
+        near, far = (a, b) if a < b else (b, a)
+        total += far - near + 2 * max(0, low - far, near - high)
+    return total
+
+
 def turning_lines(
-    leaving: Sequence[Leaving], lines: OpenLines, radius: float, extra: Sequence[Spot] = ()
+    leaving: Sequence[Leaving], lines: OpenLines, radius: float, near: Sequence[Barrier], *, exact: bool
 ) -> tuple[list[int], list[int]]:
     """Return where a way may turn: x of upright and y of level lines, in units, in rising order.
 
-    Lines of an even pitch, and those the ends, their bends and the channels ask for.
+    They are those that the ends, their bends and the channels ask for, and those just past what blocks:
+    on whole PITCH where not `exact`, tidy to lay and to measure.
     """
     turning: tuple[set[int], set[int]] = set(), set()
-    for each in leaving:
-        ray, tight = each.ray, units(radius)
+    for one in leaving:
+        ray, tight = one.ray, units(radius)
         turning[ray.axis].update((ray.at, ray.at + ray.sign * (ray.straight + tight)))
         turning[1 - ray.axis].update((ray.line - 2 * tight, ray.line, ray.line + 2 * tight))
     for lane in lines.lanes:
         turning[1 - lane.axis].add(lane.line)
-    for spot in extra:
-        turning[0].add(spot[0])
-        turning[1].add(spot[1])
-    return sorted(turning[0].union(_even(lines, 0))), sorted(turning[1].union(_even(lines, 1)))
-
-
-def _even(lines: OpenLines, axis: int) -> range:
-    """Return the lines of even pitch over all boards."""
-    edges = [each.bare[axis] for each in lines.barriers if each.blocker.sort == "edge"]
-    inner = [side for low, high in edges for side in (low, high)]
-    low, high = (min(inner), max(inner)) if inner else (0, 0)
-    margin = units(_BEYOND)
-    pitch = units(PITCH)
-    first = math.ceil((low + margin) / pitch) * pitch
-    return range(first, high - margin + 1, pitch)
-
-
-_BEYOND = 5000.0
-_ = UNITS
+    pitch = 1 if exact else units(PITCH)
+    for each in near:
+        for axis, (low, high) in enumerate(each.sides):
+            turning[axis].update((low // pitch * pitch, -(-high // pitch) * pitch))
+    return sorted(turning[0]), sorted(turning[1])

@@ -21,8 +21,8 @@ class Route:
     """The way of a cable: its corners on the wall from end to end, bent with a centre-line radius.
 
     `source` says whether a person pinned it or the program found it, `why` in a sentence why it lies so.
-    `cost` is what a found way was chosen by (mm, corners and channels weighed), `full` are stretches of
-    channels it had to leave to others, because they would have been overfilled.
+    `within` is how far what matters to a found way may lie off it: as a length by the square from end to
+    end, in mm. `full` are stretches of channels it had to leave to others, as they would be overfilled.
     """
 
     cable: str
@@ -31,7 +31,7 @@ class Route:
     in_channels: tuple[InChannel, ...] = ()
     source: Literal["pinned", "found"] = "found"
     why: str = ""
-    cost: float = 0.0
+    within: float = 0.0
     full: tuple[InChannel, ...] = ()
 
     @property

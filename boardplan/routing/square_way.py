@@ -1,7 +1,7 @@
 """Square way: the least costly way of level and upright legs between two ends, its least leg lengths exact.
 
-A search (A*, by Hart, Nilsson and Raphael 1968) whose states are corners, each with the axis on which the way goes on, and
-whose steps are whole legs; so a leg that is too short for its bends is never considered.
+A search (A*, by Hart, Nilsson and Raphael 1968) whose states are corners, each with the axis on which the way goes
+on, and whose steps are whole legs; so a leg that is too short for its bends is never considered.
 """
 
 import heapq
@@ -15,7 +15,6 @@ from boardplan.routing.open_lines import FAR, WEIGHT, OpenLines, Spot, units
 CORNER = units(30) * WEIGHT
 """What a corner costs: a way with one corner less may be 30 mm longer. Common practice, no source."""
 _Corner: TypeAlias = tuple[int, int, int]
-_SLACKS = (units(80) * WEIGHT, units(500) * WEIGHT, FAR * WEIGHT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,21 +78,9 @@ class Search:
             (*ray.ahead(ray.straight + self.radius), ray, (ray.straight + self.radius) * WEIGHT + ray.cost)
             for ray in self.ends
         ]
-        total = sum(lane.end - lane.start for lane in self.lines.lanes)
-        self._most_saved = total * (WEIGHT - self.lines.lane_weight)
 
-    def run(self) -> Found | None:
-        """Return the best way, none where there is no way at all."""
-        if not self.starts or not self.ends:
-            return None
-        least = min(self._least_from_ray(ray) for ray in self.starts)
-        for slack in _SLACKS:
-            found = self._run_within(least + slack)
-            if found is not None:
-                return found
-        return None
-
-    def _run_within(self, bound: int) -> Found | None:
+    def run(self, bound: int) -> Found | None:
+        """Return the best way that costs no more than a bound, none where there is no such way."""
         self.best.clear()
         self.heap.clear()
         self.bound, self.reached = bound, None
@@ -163,6 +150,7 @@ class Search:
     def _least_from(self, corner: _Corner) -> int:
         """Return what it takes at least from a corner into any end: length by the square and corners."""
         x, y, axis = corner
+        weight = self.lines.lane_weight
         least = FAR * WEIGHT
         for goal_x, goal_y, ray, last in self._goals:
             along, across = (x - goal_x, y - goal_y) if ray.axis == 0 else (y - goal_y, x - goal_x)
@@ -172,14 +160,10 @@ class Search:
             else:
                 corners = 1 if behind else 3
             length = (abs(along) + abs(across)) * WEIGHT + last
-            if self._most_saved:
-                length = max(length - self._most_saved, length * self.lines.lane_weight // WEIGHT)
+            if weight != WEIGHT:
+                length = length * weight // WEIGHT
             least = min(least, length + corners * CORNER)
         return least
-
-    def _least_from_ray(self, ray: Ray) -> int:
-        spot = ray.ahead(0)
-        return ray.cost + min(self._least_from((*spot, 0)), self._least_from((*spot, 1))) // 2
 
     def _traced(self) -> Found:
         """Return the way that reached the end best, from its first spot."""
@@ -193,3 +177,26 @@ class Search:
         index = corner[0] + FAR
         spots.append(self.starts[index].spot)
         return Found(tuple(reversed(spots)), cost, index, number)
+
+
+def least_cost(starts: Sequence[Ray], ends: Sequence[Ray], radius: int, lane_weight: int) -> tuple[int, int]:
+    """Return what a way costs at least if nothing blocks it, and how many corners it has at least."""
+    costs, corners = [], []
+    for ray in starts:
+        for goal in ends:
+            length, needed = _least_between(ray, goal, radius)
+            costs.append(ray.cost + goal.cost + length * lane_weight + needed * CORNER)
+            corners.append(needed)
+    return min(costs), min(corners)
+
+
+def _least_between(ray: Ray, goal: Ray, radius: int) -> tuple[int, int]:
+    """Return the least length between two rays by the square, in units, and the corners it takes."""
+    distance = (goal.at - ray.at) * ray.sign
+    in_line = ray.axis == goal.axis and ray.line == goal.line and ray.sign == -goal.sign
+    if in_line and distance >= ray.straight + goal.straight:
+        return distance, 0
+    first, last = ray.straight + radius, goal.straight + radius
+    a, b = ray.ahead(first), goal.ahead(last)
+    length = first + abs(a[0] - b[0]) + abs(a[1] - b[1]) + last
+    return length, 2 if ray.axis == goal.axis else 1

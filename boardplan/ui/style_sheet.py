@@ -1,5 +1,6 @@
 """Style sheet: how Qt's controls are drawn; hairlines, one radius, a grid of 4 px."""
 
+from boardplan.bundled import data_dir
 from boardplan.drawing.palette import Theme, colour
 
 _SHEET = """
@@ -42,6 +43,8 @@ QToolButton:hover { background: @hover; }
 QToolButton:pressed { background: @wash; }
 QToolButton:checked { background: @wash; color: @accent; }
 QToolButton:focus { border: 1px solid @accent; }
+QToolButton[part="fold"]:checked { background: transparent; color: @ink; }
+QToolButton[part="fold"]:hover { background: @hover; }
 QToolButton[part="row"] { text-align: left; padding: 4px 8px; }
 QToolButton[part="fold"] { font-weight: 600; padding: 2px 4px; text-align: left; }
 QToolButton::menu-indicator { image: none; width: 0; }
@@ -53,8 +56,9 @@ QLineEdit:hover, QComboBox:hover, QSpinBox:hover { border-color: @quiet; }
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus { border: 2px solid @accent; padding: 2px 7px; }
 QLineEdit[faulty="true"] { border: 2px solid @stop; padding: 2px 7px; }
 QLineEdit:disabled, QComboBox:disabled { color: @quiet; background: transparent; border-color: @line; }
-QComboBox::drop-down { border: 0; width: 24px; }
-QComboBox::down-arrow { image: url("@down-icon"); width: 12px; height: 12px; }
+QComboBox { padding-right: 4px; }
+QComboBox::drop-down { border: 0; width: 22px; subcontrol-origin: padding; subcontrol-position: center right; }
+QComboBox::down-arrow { image: url("@choice-arrow"); width: 12px; height: 12px; }
 QComboBox QAbstractItemView { background: @panel; border: 1px solid @line; selection-background-color: @wash;
   selection-color: @ink; outline: 0; padding: 4px; }
 QComboBox QAbstractItemView::item { min-height: 24px; }
@@ -97,9 +101,9 @@ def interface_colours(theme: Theme) -> dict[str, str]:
     return inks
 
 
-def style_sheet(theme: Theme, down_icon: str = "") -> str:
-    """Return the style sheet for a theme; `down_icon` is the file of the little arrow of a choice."""
-    text = _SHEET.replace("@down-icon", down_icon)
+def style_sheet(theme: Theme) -> str:
+    """Return the style sheet for a theme."""
+    text = _SHEET.replace("@choice-arrow", (data_dir("assets") / "icons" / "choice-arrow.svg").as_posix())
     for ink, value in sorted(interface_colours(theme).items(), key=lambda each: -len(each[0])):
         text = text.replace(f"@{ink}", value)
     return text

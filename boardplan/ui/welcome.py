@@ -146,6 +146,9 @@ class Welcome(QScrollArea):
             self._add_sample(row, path)
         row.addStretch(1)
         self._column.addLayout(row)
+        drop = QLabel(tr("A job file can also be dropped onto this window."))
+        drop.setProperty("part", "small")
+        self._column.addWidget(drop)
         self._column.addStretch(1)
         self.show_recent()
 

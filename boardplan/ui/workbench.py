@@ -58,17 +58,20 @@ class Workbench(QWidget):
         column.addWidget(hairline())
         column.addWidget(self.findings, 1)
         right = QSplitter(Qt.Orientation.Vertical)
-        right.setObjectName("panel")
-        right.setFixedWidth(PANEL_WIDTH)
         right.setChildrenCollapsible(False)
         right.addWidget(self._steps)
         right.addWidget(self.properties)
-        right.setStretchFactor(0, 1)
-        right.setStretchFactor(1, 1)
+        right.setSizes([360, 380])
+        panel = QWidget()
+        panel.setObjectName("panel")
+        panel.setFixedWidth(PANEL_WIDTH)
+        inside = QVBoxLayout(panel)
+        inside.setContentsMargins(0, 0, 0, 0)
+        inside.addWidget(right)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
-        for part in (left, hairline("upright"), self.canvas, hairline("upright"), right):
+        for part in (left, hairline("upright"), self.canvas, hairline("upright"), panel):
             row.addWidget(part, 1 if part is self.canvas else 0)
 
     def _connect(self) -> None:

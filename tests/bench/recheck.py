@@ -11,6 +11,8 @@ from pathlib import Path
 from statistics import median
 from time import perf_counter
 
+from crowded_board import crowded_plan
+
 from boardplan.checks.review import refreshed, refreshed_with_ways, review_of, review_with_ways
 from boardplan.files.plan_file import load_plan
 from boardplan.model.plan import Plan
@@ -37,7 +39,7 @@ def moved_by_five(plan: Plan, component: str) -> Plan:
 
 def main() -> None:
     """Print the times of one job file."""
-    plan = load_plan(Path(sys.argv[1])) if len(sys.argv) > 1 else _crowded()
+    plan = load_plan(Path(sys.argv[1])) if len(sys.argv) > 1 else crowded_plan()
     review = review_of(plan)
     whole = milliseconds(lambda: review_with_ways(plan, review.ways))
     with_routes = milliseconds(lambda: review_of(plan))
@@ -57,12 +59,6 @@ def main() -> None:
         ratio = first / second
         sys.stdout.write(f"{words}: whole {first:.2f} ms, after one move {second:.2f} ms, 1/{ratio:.0f}\n")
     sys.stdout.write(f"without finding ways, longest after one move {max(after):.2f} ms\n")
-
-
-def _crowded() -> Plan:
-    from crowded_board import crowded_plan
-
-    return crowded_plan()
 
 
 if __name__ == "__main__":

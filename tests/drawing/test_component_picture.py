@@ -9,7 +9,7 @@ from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.placement import Placement
 from boardplan.geometry.point import Point, box_around
 from boardplan.model.component import Component
-from boardplan.model.component_kind import ComponentKind
+from boardplan.model.component_kind import ArtShape, ComponentKind, MountingHole, Terminal
 from boardplan.model.placed import place
 
 KINDS = list(bundled_shelf().kinds.values())
@@ -72,3 +72,32 @@ def test_a_component_that_nobody_has_drawn_shows_a_body_and_its_reference():
     assert [type(mark).__name__ for mark in marks].count("Words") == 1
     assert {"graphite", "stone-dark"} <= {mark.fill for mark in marks if isinstance(mark, Area)}
     assert isinstance(marks[-1], Words)
+
+
+def test_a_shut_off_is_drawn_as_ever():
+    """A golden in words: marks and inks in their order, so that a change of look is seen in review."""
+    kind = ComponentKind(
+        "s", "S", "", "SW", (Point(0, 0), Point(60, 0), Point(60, 60), Point(0, 60)), 50, fastener="#8x19",
+        holes=(MountingHole(Point(8, 8)), MountingHole(Point(52, 52), "keyhole", drop=8)),
+        terminals=(Terminal("IN", Point(30, 10), 20, "stud", "M8", 270.0, "+"),),
+        art=(
+            ArtShape("disc", "red", (Point(30, 34),), radius=14, relief="raised"),
+            ArtShape("text", "bone", (Point(48, 34),), text="I", width=4),
+            ArtShape("text", "bone", (Point(10, 34),), text="{ref}", width=4),
+        ),
+    )  # fmt: skip
+    drawn = [
+        f"{type(mark).__name__} {getattr(mark, 'fill', None) or mark.ink}" for mark in component_picture(kind, "SW1")
+    ]
+    assert drawn == [
+        "Area shadow", "Area shadow",  # on the board
+        "Area graphite", "Area graphite-light", "Area graphite-dark",  # plate
+        "Area shadow", "Area red", "Area red-light", "Area red-dark",  # knob
+        "Words bone",  # I
+        "Area shadow", "Area shadow", "Area shadow",  # round hole, keyhole
+        "Area steel", "Area steel-light", "Area steel-dark", "Area graphite", "Area graphite",  # screws
+        "Area brass", "Area brass-light", "Area brass-dark",  # pad
+        "Area steel", "Area steel-light", "Area steel-dark", "Area steel-light", "Area steel-dark",  # nut
+        "Area graphite-dark", "Area graphite-light", "Area graphite-dark",  # label
+        "Words bone-light",
+    ]  # fmt: skip

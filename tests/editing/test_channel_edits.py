@@ -1,4 +1,5 @@
 import pytest
+from boards import library_bus
 from hypothesis import given
 from strategies import square_lines
 
@@ -117,9 +118,9 @@ def test_nothing_changed_is_the_same_plan(bus_plan):
 
 @given(square_lines())
 def test_a_corner_put_in_and_taken_out_again(points):
-    from boards import library_bus  # a plan to draw on
-
     plan, channel = draw_channel(library_bus(), "A", points, SQUARE)
-    leg = len(points) - 2
-    between = insert_channel_corner(plan, channel, leg, Point(-500, -500))
-    assert remove_channel_corner(between, channel, leg + 1) == plan
+    start, end = points[-2:]
+    middle = Point((start.x + end.x) / 2, (start.y + end.y) / 2)
+    between = insert_channel_corner(plan, channel, len(points) - 2, middle)
+    assert between.channels[channel].line == (*points[:-1], middle, end)
+    assert remove_channel_corner(between, channel, len(points) - 1) == plan

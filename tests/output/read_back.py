@@ -1,11 +1,11 @@
-"""Reads a PDF back with PDFium, which shares no code with what wrote it; everything in millimetres from the lower left."""
+"""Reads a PDF back with PDFium, which shares no code with what wrote it; in millimetres from the lower left."""
 
 import ctypes
 from dataclasses import dataclass
 from pathlib import Path
 
 import pypdfium2
-import pypdfium2.raw as raw
+from pypdfium2 import raw
 
 MM = 25.4 / 72  # a unit of a PDF page is 1/72 inch: ISO 32000-1, 8.3.2.3
 

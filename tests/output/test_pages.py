@@ -49,7 +49,9 @@ def test_a_roll_gives_up_border_before_it_splits(width, height, paper, strips, p
 boards = st.builds(sheet, st.floats(120, 2500), st.floats(120, 2500))
 
 
-@given(boards, st.sampled_from(list(PAPERS.values())), st.lists(st.tuples(st.floats(0, 1), st.floats(0, 1)), max_size=8))
+@given(
+    boards, st.sampled_from(list(PAPERS.values())), st.lists(st.tuples(st.floats(0, 1), st.floats(0, 1)), max_size=8)
+)
 def test_every_point_of_a_board_is_on_a_tile(board, paper, shares):
     box = board.box
     points = [Point(x * box.width, y * box.height) for x, y in shares]

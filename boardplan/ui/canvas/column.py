@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QSizePol
 from boardplan.checks.finding import Finding
 from boardplan.editing.selection import Selection
 from boardplan.geometry.point import Box, Point
+from boardplan.geometry.units import INCH, tidy_number
 from boardplan.ui.canvas.rulers import BREADTH, Ruler
 from boardplan.ui.canvas.scene import BoardScene, wall_box
 from boardplan.ui.canvas.tool_host import ToolHost
@@ -45,8 +46,9 @@ class CanvasColumn(QWidget):
         self._detail.setProperty("part", "quiet")
         self._scale = QLabel()
         self._scale.setProperty("part", "unit")
-        self._scale.setMinimumWidth(48)
-        self._scale.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self._scale.setMinimumWidth(56)
+        self._scale.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._scale.setToolTip(tr("How much smaller than the real board, roughly on this screen"))
         self.head = QHBoxLayout()
         self._lay_out()
         self._connect()
@@ -144,7 +146,7 @@ class CanvasColumn(QWidget):
         for ruler, begin, nought in zip(self._rulers, start, origin, strict=True):
             ruler.units = self._desk.plan.job.units
             ruler.stand(scale, begin, nought)
-        self._scale.setText(f"{scale * 100:.0f} %")
+        self._scale.setText(scale_words(scale, self.logicalDpiX()))
         self._show_band()
 
     def _show_band(self) -> None:
@@ -180,3 +182,9 @@ class CanvasColumn(QWidget):
     def select_all(self) -> None:
         """Select all components."""
         self._desk.session.select(Selection(tuple(self._desk.plan.components)))
+
+
+def scale_words(scale: float, dots_per_inch: float) -> str:
+    """Return a scale of px to the mm as a drawing says it, for a screen of so many px to the inch."""
+    ratio = dots_per_inch / INCH / scale
+    return f"1 : {tidy_number(ratio, 0 if ratio >= 10 else 1)}" if ratio >= 1 else f"{tidy_number(1 / ratio)} : 1"  # noqa: PLR2004

@@ -102,14 +102,25 @@ class Ruler(QWidget):
             painter.setPen(QPen(quiet if named else line, 1))
             size = 9 if named else (6 if every % 2 == 0 and step % (every // 2) == 0 else 4)
             self._tick(painter, at, size)
-            if named and not self._hidden_by_band(at):
+            text = figure(value, self.units)
+            if named and not self._hidden_by_band(painter, at, text):
                 painter.setPen(quiet)
-                self._figure(painter, at, figure(value, self.units))
+                self._figure(painter, at, text)
 
-    def _hidden_by_band(self, at: float) -> bool:
+    def _hidden_by_band(self, painter: QPainter, at: float, text: str) -> bool:
+        """Say whether a figure would stand where the edges of what is selected have theirs."""
         if self._band is None:
             return False
-        return any(abs(self._at(edge) - at) < 34 for edge in self._band)  # noqa: PLR2004 - room of a figure
+        widths = [painter.fontMetrics().horizontalAdvance(each) + 8 for each in (text, *self._band_figures())]
+        up = self._along == "y"
+        mine = (at - widths[0], at) if up else (at, at + widths[0])
+        low, high = (self._at(edge) for edge in self._band)
+        taken = ((low, low + widths[1]), (high - widths[2], high)) if up else ((low - widths[1], low), (high, high + widths[2]))
+        return any(mine[0] < end and start < mine[1] for start, end in taken)
+
+    def _band_figures(self) -> tuple[str, str]:
+        low, high = self._band or (0.0, 0.0)
+        return figure(low - self._origin, self.units), figure(high - self._origin, self.units)
 
     def _tick(self, painter: QPainter, at: float, size: int) -> None:
         if self._along == "x":

@@ -35,7 +35,7 @@ class BoardScene(QGraphicsScene):
         self._faded: frozenset[str] = frozenset()
         self._selection = Selection()
         self.every_zone = False
-        self._halo = LineItem(SELECTED_DEPTH, "accent", 2.0, fill=0.14)
+        self._halo = LineItem(SELECTED_DEPTH, "accent", 2.0, fill=0.05)
         self._pins = LineItem(SELECTED_DEPTH + 1, "accent", 2.0, fill=1.0)
         self._guides = LineItem(GUIDE_DEPTH, "accent", 1.0)
         self._pointed = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.10)
@@ -205,7 +205,7 @@ def _set_off(item: ThingItem) -> QPainterPath:
         path.addRect(_rect(item.source[0].box))
         return path
     if item.sight.name.startswith("cable"):
-        return route_shape(item.source[2], item.source[1].outside_diameter + 3)
+        return route_shape(item.source[2], item.source[1].outside_diameter + 8)
     return item.shape()
 
 

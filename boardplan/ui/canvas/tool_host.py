@@ -19,6 +19,7 @@ from boardplan.ui.canvas.scene import BoardScene
 from boardplan.ui.canvas.view import BoardView
 from boardplan.ui.desk import Desk
 from boardplan.ui.tool_table import tool_for_key
+from boardplan.ui.words import tr
 
 REACH = 2.0
 """px that count as one fingertip row; tools catch at a few of them."""
@@ -142,7 +143,7 @@ class ToolHost(QObject):
         self._busy = was_busy
 
     def _hint(self) -> str:
-        return tool(self._desk.tool).hint if self._desk.tool != "select" else ""
+        return tr(tool(self._desk.tool).hint)
 
     def _finish(self, done: Done) -> None:
         session = self._desk.session

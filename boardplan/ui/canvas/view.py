@@ -20,7 +20,7 @@ from boardplan.ui.canvas.scene import BoardScene
 LEAST_SCALE, MOST_SCALE = 0.05, 40.0
 """px to the mm."""
 ZOOM_STEP = 1.25
-_FIT_EDGE = 56
+_FIT_EDGE = 40
 
 
 class BoardView(QGraphicsView):

@@ -33,7 +33,7 @@ def finding_rows(findings: tuple[Finding, ...]) -> Iterator[Row]:
 
 
 def _finding_row(finding: Finding) -> Row:
-    detail = finding.source
+    detail = "" if finding.source in finding.sentence else finding.source
     if finding.accepted is not None:
         detail = tr("{}: {}").format(finding.accepted.name, finding.accepted.reason)
     key = (finding.name, finding.things, tuple(finding.place))

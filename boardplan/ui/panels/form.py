@@ -134,6 +134,7 @@ class Form(QWidget):
         spin.setRange(1, 200)
         spin.setAlignment(Qt.AlignmentFlag.AlignRight)
         spin.setKeyboardTracking(False)
+        spin.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
         spin.valueChanged.connect(partial(self._put, field))
         return spin
 

@@ -135,7 +135,10 @@ class PackPanel(QWidget):
             words = counted("%n finding|%n findings", len(stops))
             self._verdict.setText(tr("{} to clear or accept. A draft says so on every sheet.").format(words))
         elif review.findings:
-            self._verdict.setText(tr("Nothing stops the papers under {}, edition {}.").format(plan.rules.name, plan.rules.edition))
+            words = tr("Nothing stops the papers under {}, edition {}.").format(plan.rules.name, plan.rules.edition)
+            warnings = sum(each.open and each.severity == "warn" for each in review.findings)
+            still = counted(" %n finding still asks to be cleared or accepted.| %n findings still ask to be cleared or accepted.", warnings)
+            self._verdict.setText(words + (still if warnings else ""))
         else:
             self._verdict.setText(no_finding_words(plan.rules))
         self.write.setText(tr("Write a draft of the job pack...") if stops else tr("Write the job pack..."))

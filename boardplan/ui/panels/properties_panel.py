@@ -8,9 +8,11 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWi
 
 from boardplan.editing.component_edits import turn_components
 from boardplan.editing.thing_edits import remove_things
+from boardplan.model.cable import Cable
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan
 from boardplan.ui.desk import Desk
+from boardplan.ui.panels.cable_sum import CableSum
 from boardplan.ui.panels.fields import THING_FIELDS, title_of
 from boardplan.ui.panels.form import Form
 from boardplan.ui.panels.section import hairline, small_button
@@ -24,6 +26,7 @@ class PropertiesPanel(QWidget):
         super().__init__()
         self._desk = desk
         self._form: Form | None = None
+        self._sum: CableSum | None = None
         self._shown: tuple[type, ...] = ()
         self._title = QLabel()
         self._title.setProperty("part", "heading")
@@ -38,6 +41,7 @@ class PropertiesPanel(QWidget):
         head = QHBoxLayout()
         head.setContentsMargins(16, 8, 8, 4)
         head.addWidget(self._title)
+        head.addSpacing(8)
         head.addWidget(self._detail, 1)
         head.addWidget(self._turn)
         head.addWidget(self._remove)
@@ -74,6 +78,8 @@ class PropertiesPanel(QWidget):
             self._show_form(active if len(things) == 1 else None)
         elif self._form is not None:
             self._form.refresh()
+        if self._sum is not None:
+            self._sum.show_length(self._desk.review.lengths.get(active.id))
 
     def focus_form(self) -> None:
         """Put the cursor into the first field."""
@@ -99,15 +105,22 @@ class PropertiesPanel(QWidget):
 
     def _show_form(self, thing: Any) -> None:  # noqa: ANN401
         self._form = None
+        self._sum = None
         if thing is None:
             self._area.setWidget(QWidget())
             self._area.setVisible(False)
             return
-        form = Form(self._desk, THING_FIELDS[type(thing)], partial(_active_thing, self._desk, type(thing)))
-        self._form = form
         holder = QWidget()
         column = QVBoxLayout(holder)
         column.setContentsMargins(16, 4, 12, 12)
+        column.setSpacing(12)
+        if isinstance(thing, Cable):
+            self._sum = CableSum(self._desk)
+            self._sum.show_length(self._desk.review.lengths.get(thing.id))
+            column.addWidget(self._sum)
+            column.addWidget(hairline())
+        form = Form(self._desk, THING_FIELDS[type(thing)], partial(_active_thing, self._desk, type(thing)))
+        self._form = form
         column.addWidget(form)
         column.addStretch(1)
         self._area.setWidget(holder)

@@ -1,0 +1,71 @@
+"""Changes: what differs between two plans, and which ways it can concern."""
+
+from boardplan.geometry.point import Box, Point
+from boardplan.model.cable import Cable, TerminalEnd
+from boardplan.model.plan import Plan
+from boardplan.routing.blockers import Blocker, blockers_of
+from boardplan.routing.route import NoWay, Way
+
+
+class Changes:
+    """The differences of two plans, as far as ways of cables depend on them."""
+
+    def __init__(self, old: Plan, new: Plan, new_blockers: tuple[Blocker, ...]) -> None:
+        """Compare two plans; `new_blockers` are those of the new one."""
+        self._old, self._new = old, new
+        self._everywhere = old.rules != new.rules or old.boards != new.boards
+        self._channels = old.channels != new.channels
+        before, after = set(blockers_of(old)), set(new_blockers)
+        self._blockers = tuple(before ^ after)
+        self._ends = {
+            name
+            for held, now in ((old.components, new.components), (old.exits, new.exits))
+            for name in held.keys() | now.keys()
+            if held.get(name) is not now.get(name) and held.get(name) != now.get(name)
+        }
+        self._kinds = {
+            name
+            for name in old.kinds.keys() | new.kinds.keys()
+            if old.kinds.get(name) is not new.kinds.get(name) and old.kinds.get(name) != new.kinds.get(name)
+        }
+
+    def concern(self, cable: Cable, way: Way) -> bool:
+        """Say whether a cable's way may be another one in the new plan."""
+        if self._everywhere or self._of_cable(cable) or (self._channels and cable.way != "outside"):
+            return True
+        if cable.pins:
+            return False
+        if isinstance(way, NoWay):
+            return bool(self._blockers)
+        return bool(way.full) or any(
+            self._reaches(cable, way.points[0], way.points[-1], way.within, each) for each in self._blockers
+        )
+
+    def _of_cable(self, cable: Cable) -> bool:
+        before = self._old.cables.get(cable.id)
+        if before is None or (before is not cable and before != cable):
+            return True
+        if self._old.conductors.get(cable.conductor) != self._new.conductors[cable.conductor]:
+            return True
+        return any(self._of_end(end.component if isinstance(end, TerminalEnd) else end.exit) for end in cable.ends)
+
+    def _of_end(self, name: str) -> bool:
+        if name in self._ends:
+            return True
+        component = self._new.components.get(name)
+        return component is not None and component.kind in self._kinds
+
+    def _reaches(self, cable: Cable, start: Point, end: Point, within: float, blocker: Blocker) -> bool:
+        """Say whether a way between two points that touches a blocker can be as short as `within`."""
+        half = self._new.conductors[cable.conductor].outside_diameter / 2
+        return length_over(blocker.box.grown(half + blocker.clearance), start, end) <= within + _ROUNDING
+
+
+_ROUNDING = 0.01  # mm
+
+
+def length_over(box: Box, start: Point, end: Point) -> float:
+    """Return how long a way by the square between two points is at least, if it touches a box, in mm."""
+    aside = 2 * max(0.0, box.left - max(start.x, end.x), min(start.x, end.x) - box.right)
+    above = 2 * max(0.0, box.bottom - max(start.y, end.y), min(start.y, end.y) - box.top)
+    return abs(start.x - end.x) + abs(start.y - end.y) + aside + above
