@@ -1,5 +1,6 @@
 """Status line: where the pointer is, what lies next to what is carried, what the tool in hand wants."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from boardplan.geometry.point import Point
@@ -19,7 +20,8 @@ class StatusLine(QWidget):
         self._desk = desk
         self._place = QLabel()
         self._place.setProperty("part", "unit")
-        self._place.setMinimumWidth(168)
+        self._place.setMinimumWidth(132)
+        self._place.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._words = QLabel()
         self._words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._words.setAccessibleName(tr("Hint"))
@@ -28,9 +30,9 @@ class StatusLine(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 12, 4)
         row.setSpacing(16)
-        row.addWidget(self._place)
         row.addWidget(self._words, 1)
         row.addWidget(self._fact)
+        row.addWidget(self._place)
         self.setFixedHeight(30)
         self._hint, self._said = "", ""
         desk.said.connect(self.say)

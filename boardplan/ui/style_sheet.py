@@ -58,12 +58,14 @@ QLineEdit[faulty="true"] { border: 2px solid @stop; padding: 2px 7px; }
 QLineEdit:disabled, QComboBox:disabled { color: @quiet; background: transparent; border-color: @line; }
 QComboBox { padding-right: 4px; }
 QComboBox::drop-down { border: 0; width: 22px; subcontrol-origin: padding; subcontrol-position: center right; }
-QComboBox::down-arrow { image: url("@choice-arrow"); width: 12px; height: 12px; }
+QComboBox::down-arrow { image: url("@icons/choice-arrow.svg"); width: 12px; height: 12px; }
 QComboBox QAbstractItemView { background: @panel; border: 1px solid @line; selection-background-color: @wash;
   selection-color: @ink; outline: 0; padding: 4px; }
 QComboBox QAbstractItemView::item { min-height: 24px; }
 QSpinBox::up-button, QSpinBox::down-button { width: 0; border: 0; }
 QCheckBox { spacing: 8px; padding: 2px; border: 1px solid transparent; border-radius: 6px; }
+QCheckBox::indicator { width: 14px; height: 14px; border: 1px solid @edge; border-radius: 4px; background: @field; }
+QCheckBox::indicator:checked { background: @accent; border-color: @accent; image: url("@icons/choice-check-@theme.svg"); }
 QCheckBox:focus { border: 1px solid @accent; }
 
 QListView { background: transparent; border: 1px solid transparent; border-radius: 6px; outline: 0; }
@@ -103,7 +105,7 @@ def interface_colours(theme: Theme) -> dict[str, str]:
 
 def style_sheet(theme: Theme) -> str:
     """Return the style sheet for a theme."""
-    text = _SHEET.replace("@choice-arrow", (data_dir("assets") / "icons" / "choice-arrow.svg").as_posix())
+    text = _SHEET.replace("@icons", (data_dir("assets") / "icons").as_posix()).replace("@theme", theme)
     for ink, value in sorted(interface_colours(theme).items(), key=lambda each: -len(each[0])):
         text = text.replace(f"@{ink}", value)
     return text

@@ -10,7 +10,7 @@ from boardplan.editing.selection import Selection
 from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import INCH, tidy_number
 from boardplan.ui.canvas.rulers import BREADTH, Ruler
-from boardplan.ui.canvas.scene import BoardScene, wall_box
+from boardplan.ui.canvas.scene import BoardScene, seen_box
 from boardplan.ui.canvas.tool_host import ToolHost
 from boardplan.ui.canvas.view import ZOOM_STEP, BoardView
 from boardplan.ui.desk import Desk, Step
@@ -167,12 +167,12 @@ class CanvasColumn(QWidget):
 
     def fit(self) -> None:
         """Show all boards."""
-        self.view.fit(wall_box(self._desk.plan))
+        self.view.fit(seen_box(self._desk.plan))
 
     def fit_selected(self) -> None:
         """Show what is selected as large as it goes."""
         box = self.scene.box_of(self._desk.session.selection.ids)
-        self.view.fit(box.grown(40) if box is not None else wall_box(self._desk.plan))
+        self.view.fit(box.grown(40) if box is not None else seen_box(self._desk.plan))
 
     def toggle_zones(self) -> None:
         """Show the keep-clear room of all components, or only of those selected."""

@@ -189,6 +189,12 @@ def wall_box(plan: Plan) -> Box:
     return box_around(corners) if corners else Box(0, 0, 1000, 700)
 
 
+def seen_box(plan: Plan) -> Box:
+    """Return the box on the wall round all boards and what stands beside them."""
+    boxes = [wall_box(plan), *(each.box.moved(*plan.boards[each.board].position) for each in plan.no_go_boxes.values())]
+    return box_around(corner for box in boxes for corner in box.corners())
+
+
 def _rect(box: Box) -> QRectF:
     return QRectF(box.left, box.bottom, box.width, box.height)
 

@@ -36,6 +36,7 @@ class Field:
     unit: str = ""
     name: str = ""
     """What the field is called for people who don't see its neighbours; its words where empty."""
+    renames: bool = False
 
 
 FieldRow: TypeAlias = tuple[Field, ...]
@@ -54,7 +55,10 @@ def _plain(attribute: str, words: str, sort: Sort = "text", **more: Any) -> Fiel
 
 
 def _reference() -> Field:
-    return Field("Reference", "text", lambda _plan, thing: thing.id, lambda plan, thing, value: rename_thing(plan, thing.id, value))
+    def put(plan: Plan, thing: Any, value: str) -> Plan:  # noqa: ANN401
+        return rename_thing(plan, thing.id, value)
+
+    return Field("Reference", "text", lambda _plan, thing: thing.id, put, renames=True)
 
 
 def _position() -> FieldRow:

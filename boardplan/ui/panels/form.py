@@ -7,9 +7,11 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QCheckBox, QComboBox, QGridLayout, QHBoxLayout, QLabel, QLineEdit, QSpinBox, QWidget
 
+from boardplan.editing.selection import Selection
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
 from boardplan.ui.desk import Desk
+from boardplan.ui.panels.choice import Choice
 from boardplan.ui.panels.fields import Field, FieldRow
 from boardplan.ui.panels.length_edit import LengthEdit
 from boardplan.ui.words import tr
@@ -115,9 +117,7 @@ class Form(QWidget):
         return edit
 
     def _choice(self, field: Field) -> QWidget:
-        box = QComboBox()
-        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        box.setMinimumContentsLength(8)
+        box = Choice()
         box.activated.connect(partial(self._chosen, field, box))
         return box
 
@@ -131,6 +131,7 @@ class Form(QWidget):
 
     def _whole(self, field: Field) -> QWidget:
         spin = QSpinBox()
+        spin.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         spin.setRange(1, 200)
         spin.setAlignment(Qt.AlignmentFlag.AlignRight)
         spin.setKeyboardTracking(False)
@@ -177,6 +178,8 @@ class Form(QWidget):
         put = field.put
         words = tr("Change {}").format(tr(field.name or field.words).lower())
         done = self._desk.edit(words, lambda plan: put(plan, self._find(plan), value))
+        if done and field.renames:
+            self._desk.session.select(Selection((value.strip(),)))
         if not done:
             self._shown = ()
             self.refresh()

@@ -1,0 +1,87 @@
+"""The cut list in the order of cutting, and what it must say before anybody cuts."""
+
+import csv
+import io
+from dataclasses import replace
+
+import pytest
+
+from boardplan.output.cut_list import cut_list_csv, cut_tables, cutting_order
+from boardplan.output.table import Heading
+from boardplan.routing.cut_length import cut_lengths
+from boardplan.routing.find_route import find_routes
+
+
+def lengths_of(plan):
+    return cut_lengths(plan, find_routes(plan))
+
+
+def records(plan, lengths):
+    return {row["cable"]: row for row in csv.DictReader(io.StringIO(cut_list_csv(plan, lengths)))}
+
+
+def test_the_largest_first_by_reel_and_falling_length(bus_plan):
+    lengths = lengths_of(bus_plan)
+    order = cutting_order(bus_plan, lengths)
+    reels = [(cable.conductor, cable.colour) for cable in order]
+    assert len(dict.fromkeys(reels)) == 1 + sum(a != b for a, b in zip(reels, reels[1:], strict=False))
+    for first, second in zip(order, order[1:], strict=False):
+        if (first.conductor, first.colour) == (second.conductor, second.colour):
+            assert (lengths[first.id].cut or 0) >= (lengths[second.id].cut or 0)
+    assert [cable.id for cable in order[:3]] == ["W05", "W07", "W06"]
+
+
+def test_csv_says_what_goes_on_each_end(bus_plan):
+    """W07 by hand: 427 path, 391 net, 410 cut; our own worked example."""
+    row = records(bus_plan, lengths_of(bus_plan))["W07"]
+    assert (row["cut_mm"], row["pieces"], row["final"]) == ("410", "1", "yes")
+    assert (float(row["path_mm"]), float(row["net_mm"])) == pytest.approx((427, 391), abs=0.6)
+    assert row["end_1_lug"].startswith("70 mm² x M10")
+    assert row["end_2_lug"].startswith("70 mm² x M8")
+    assert row["end_1_label"] == "W07  NB1.S5 > INV1.DC-"
+    assert row["end_2_label"] == "W07  INV1.DC- > NB1.S5"
+    assert (row["end_1_place"], row["end_2_place"]) == ("shop", "site")
+
+
+def test_an_estimated_leg_is_not_final_wherever_it_is_shown(packs):
+    pack = packs("library bus", "a4")
+    row = records(pack.plan, lengths_of(pack.plan))["W32"]
+    assert row["final"] == "no"
+    assert row["why_not_final_and_notes"].startswith("not final")
+    words = "\n".join(page.words for page in pack.pages["cable-cut-list.pdf"])
+    assert words.count("NOT FINAL") == 1
+
+
+def test_a_cable_without_a_way_is_in_the_list_and_not_final(bus_plan):
+    lengths = cut_lengths(bus_plan, {})
+    row = records(bus_plan, lengths)["W07"]
+    assert (row["cut_mm"], row["final"]) == ("", "no")
+    assert row["why_not_final_and_notes"].startswith("not final: no way")
+    table = cut_tables(bus_plan, lengths)[0]
+    cells = next(row for row in table.rows if not isinstance(row, Heading) and row[0].text == "W07")
+    assert (cells[1].text, cells[1].alert) == ("?", "NOT FINAL")
+
+
+@pytest.mark.parametrize("sample", ["library bus", "lookout cabin"])
+def test_paper_shows_every_cable_and_how_its_length_came_about(sample, packs):
+    pack = packs(sample, "letter")
+    words = [text.words for page in pack.pages["cable-cut-list.pdf"] for text in page.texts]
+    for cable in pack.plan.cables:
+        assert words.count(cable) >= 2, cable
+
+
+def test_every_sum_on_the_paper_adds_up(bus_plan):
+    lengths = lengths_of(bus_plan)
+    rows = cut_tables(bus_plan, lengths)[3].rows
+    for row, length in zip(rows, (lengths[cable] for cable in bus_plan.cables), strict=True):
+        legs, corners, off, path, lug_1, lug_2, net, slack, up, group, cut = (float(cell.text or 0) for cell in row[2:])
+        assert legs + corners + off == pytest.approx(path, abs=0.21)
+        assert path + lug_1 + lug_2 == pytest.approx(net, abs=0.21)
+        assert net + slack + up + group == pytest.approx(cut, abs=0.21)
+        assert cut == length.cut
+
+
+def test_an_id_that_looks_like_a_formula_is_no_formula(bus_plan):
+    cable = replace(bus_plan.cables["W07"], id="=W07")
+    plan = bus_plan.without(["W07"]).with_things([cable])
+    assert "'=W07" in cut_list_csv(plan, lengths_of(plan))

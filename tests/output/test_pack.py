@@ -1,0 +1,131 @@
+"""A pack is whole or not there, and never takes the place of anything that is not a pack."""
+
+import json
+from dataclasses import replace
+
+import pytest
+from output.read_back import print_scaling, read_pages
+
+from boardplan.checks.finding import Finding
+from boardplan.checks.review import review_of
+from boardplan.geometry.point import Point
+from boardplan.output.pack import PackRefused, write_pack
+from boardplan.output.pages import PAPERS
+
+
+@pytest.fixture(scope="module")
+def review():
+    from boards import library_bus  # noqa: PLC0415
+
+    return review_of(library_bus())
+
+
+def files_in(folder):
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
+
+
+def test_all_papers_are_there_and_named_in_the_contents(packs):
+    pack = packs("lookout cabin", "letter")
+    listed = {each["file"] for each in pack.contents["files"]}
+    assert listed == {
+        "drilling-template-A.pdf",
+        "drilling-template-B.pdf",
+        "hole-schedule.pdf",
+        "hole-schedule.csv",
+        "cable-cut-list.pdf",
+        "cable-cut-list.csv",
+    }
+    assert set(files_in(pack.folder)) == listed | {"pack.json"}
+    assert json.loads((pack.folder / "pack.json").read_text(encoding="utf-8")) == pack.contents
+    for each in pack.contents["files"]:
+        if each["file"].endswith(".pdf"):
+            assert len(pack.pages[each["file"]]) == each["sheets"]
+
+
+def test_no_paper_may_be_scaled_and_every_font_is_inside(packs):
+    pack = packs("library bus", "a4")
+    for path in pack.folder.glob("*.pdf"):
+        assert not print_scaling(path)
+        assert all(text.embedded for page in read_pages(path) for text in page.texts)
+
+
+def test_the_same_plan_gives_the_same_bytes(review, tmp_path, packs):
+    write_pack(review.plan, review, tmp_path / "again", PAPERS["a4"])
+    assert files_in(tmp_path / "again") == files_in(packs("library bus", "a4").folder)
+
+
+def test_a_pack_replaces_an_older_one_whole(review, tmp_path):
+    folder = tmp_path / "papers"
+    write_pack(review.plan, review, folder, PAPERS["a3"])
+    write_pack(review.plan, review, folder, PAPERS["roll-914"])
+    assert json.loads((folder / "pack.json").read_text())["paper"]["id"] == "roll-914"
+    assert [path.name for path in tmp_path.iterdir()] == ["papers"]
+
+
+@pytest.mark.parametrize("name", ["notes.txt", "pack.json"])
+def test_a_folder_with_other_things_is_left_alone(name, review, tmp_path):
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "mine" / name).write_text("{}")
+    with pytest.raises(PackRefused, match="not empty"):
+        write_pack(review.plan, review, tmp_path / "mine", PAPERS["a4"])
+    assert files_in(tmp_path / "mine") == {name: b"{}"}
+
+
+def test_a_pack_with_something_of_somebody_elses_is_left_alone(review, tmp_path):
+    folder = tmp_path / "papers"
+    write_pack(review.plan, review, folder, PAPERS["roll-914"])
+    (folder / "notes.txt").write_text("mine")
+    with pytest.raises(PackRefused):
+        write_pack(review.plan, review, folder, PAPERS["a4"])
+    assert (folder / "notes.txt").read_text() == "mine"
+
+
+def test_a_file_is_no_folder(review, tmp_path):
+    (tmp_path / "papers").write_text("x")
+    with pytest.raises(PackRefused, match="is a file"):
+        write_pack(review.plan, review, tmp_path / "papers", PAPERS["a4"])
+
+
+def test_work_that_is_given_up_leaves_nothing_and_spares_the_old_pack(review, tmp_path):
+    folder = tmp_path / "papers"
+    write_pack(review.plan, review, folder, PAPERS["roll-914"])
+    before = files_in(folder)
+
+    class Enough(Exception):  # noqa: N818
+        pass
+
+    def give_up(done, total, words):
+        if done > total / 2:
+            raise Enough
+
+    with pytest.raises(Enough):
+        write_pack(review.plan, review, folder, PAPERS["a4"], give_up)
+    assert files_in(folder) == before
+    assert [path.name for path in tmp_path.iterdir()] == ["papers"]
+
+
+def test_progress_runs_to_the_end(review, tmp_path):
+    told = []
+    contents = write_pack(
+        review.plan, review, tmp_path / "p", PAPERS["roll-914"], lambda done, total, words: told.append((done, total))
+    )
+    sheets = sum(each.get("sheets", 1) for each in contents["files"])
+    assert told[0] == (0, sheets)
+    assert told[-1] == (sheets, sheets)
+    assert told == sorted(told)
+
+
+def test_findings_that_stop_are_on_every_sheet(review, tmp_path):
+    stop = Finding("edge margin", "stop", "PV1 is too near the edge.", ("PV1",), "A", Point(0, 0))
+    stopped = replace(review, findings=(stop, replace(stop, things=("MP1",))))
+    contents = write_pack(review.plan, stopped, tmp_path / "p", PAPERS["a3"])
+    assert contents["issue"] == "NOT TO BE ISSUED: 2 findings stop"
+    assert not contents["may_be_issued"]
+    for path in (tmp_path / "p").glob("*.pdf"):
+        for page in read_pages(path):
+            assert "NOT TO BE ISSUED: 2 findings stop" in page.words
+
+
+def test_the_contents_say_which_rules_were_asked(packs):
+    words = packs("library bus", "a4").contents["findings"]["words"]
+    assert "under rule set trade-practice, edition 2026.1" in words

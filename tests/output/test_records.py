@@ -1,0 +1,48 @@
+"""Records hold what the papers show, and go into JSON as they are."""
+
+import json
+
+import pytest
+from output.expected_holes import BITS, LIBRARY_BUS, LOOKOUT_CABIN
+
+from boardplan.checks.review import review_of
+from boardplan.output.records import cable_records, finding_records, hole_records
+
+
+@pytest.fixture(scope="module")
+def review():
+    from boards import library_bus  # noqa: PLC0415
+
+    return review_of(library_bus())
+
+
+@pytest.mark.parametrize(("sample", "expected"), [("library bus", LIBRARY_BUS), ("lookout cabin", LOOKOUT_CABIN)])
+def test_hole_records(sample, expected, packs):
+    found = json.loads(json.dumps(hole_records(packs(sample, "a4").plan)))
+    by_id = {each["id"]: each for each in found["holes"]}
+    assert len(by_id) == len(expected)
+    for name, board, x, y, bit, sort, *inches in expected:
+        hole = by_id[name]
+        assert (hole["board"], hole["bit"], hole["sort"]) == (board, bit, sort)
+        assert (hole["x"], hole["y"]) == pytest.approx((x, y), abs=0.05)
+        if inches:
+            assert hole["from_datum_inch"] == inches
+    assert {each["bit"]: each["count"] for each in found["by_bit"]} == BITS[sample]
+
+
+def test_cable_records_add_up(review):
+    found = json.loads(json.dumps(cable_records(review.plan, review.ways, review.lengths, review.fills)))
+    assert [each["id"] for each in found["cables"]] == list(review.plan.cables)
+    for cable in found["cables"]:
+        if cable["cut"] is not None:
+            assert sum(part["mm"] for part in cable["parts"]) == pytest.approx(cable["cut"], abs=1e-3)
+    w07 = next(each for each in found["cables"] if each["id"] == "W07")
+    assert (w07["cut"], w07["way"]["points_on_wall"][0]) == (410, [480, 168])
+
+
+def test_finding_records_never_say_more_than_the_rules_do(review):
+    found = json.loads(json.dumps(finding_records(review)))
+    assert len(found["findings"]) == len(review.findings)
+    assert sum(found["open"].values()) + found["accepted"] == len(review.findings)
+    assert "under rule set trade-practice, edition 2026.1" in found["verdict"]
+    assert "complian" not in found["verdict"]
