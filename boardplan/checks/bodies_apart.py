@@ -66,8 +66,7 @@ def _meet_on_purpose(one: BodySpot, other: BodySpot) -> bool:
 
 
 def _ends_in(one: ChannelSpot, other: ChannelSpot) -> bool:
-    reach = one.channel.width / 2 + _JOINT
-    return any(other.body.distance(Spike(end)) <= reach for end in (one.line[0], one.line[-1]))
+    return any(other.body.distance(Spike(end)) <= _JOINT for end in (one.line[0], one.line[-1]))
 
 
 _JOINT = 3.0  # mm: what is left open at a butt joint for the plastic to grow; common practice, no source

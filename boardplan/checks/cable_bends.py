@@ -1,6 +1,7 @@
 """Cable bends: whether every leg of a way has room for its bends, and for what stands straight at a terminal."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 from math import isinf, radians, tan
 
@@ -13,7 +14,8 @@ from boardplan.model.cable import CableEnd, TerminalEnd
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
 
-_STRAIGHT = {"gland": "straight-at-gland", "clamp": "straight-at-clamp", "plug": "straight-at-plug"}
+STRAIGHT = {"gland": "straight-at-gland", "clamp": "straight-at-clamp", "plug": "straight-at-plug"}
+"""Which limit says how far a cable stands straight behind a sort of terminal."""
 _DOUBLED_BACK = 175.0  # degrees: nothing bends round as far as that in a corner
 
 
@@ -25,21 +27,18 @@ def bends_have_room(site: Site, spot: CableSpot) -> Iterator[Finding]:
     bent = turns(corners)
     rule, diameter = site.plan.rules.bends[spot.conductor.construction], spot.conductor.outside_diameter
     ends = [straight_at(site.plan, spot, end) for end in spot.cable.ends]
-    for limit_name, times in (("bend-room-least", rule.least), ("bend-room-preferred", rule.prefer)):
+    for name, limit, times in (
+        ("bend-too-tight", site.limit("bend-room-least"), rule.least),
+        ("bend-tighter-than-preferred", site.limit("bend-room-preferred"), rule.prefer),
+    ):
         short = _shortest_of_need(corners, bent, ends, times * diameter)
         if short is None:
             continue
         start, end, length, need = short
-        where = Where(
-            (spot.id,), spot.board.id, Point((start.x + end.x) / 2, (start.y + end.y) / 2), box_around((start, end))
-        )
-        yield site.finding(
-            "bend-too-tight" if limit_name == "bend-room-least" else "bend-tighter-than-preferred",
-            site.asked(limit_name, need),
-            where,
-            _words(site, spot, length, need, times * diameter),
-            length,
-        )
+        middle = Point((start.x + end.x) / 2, (start.y + end.y) / 2)
+        where = Where((spot.id,), spot.board.id, middle, box_around((start, end)))
+        words = _words(site, spot, length, need, times * diameter)
+        yield site.finding(name, replace(limit, value=need), where, words, length)
         return
 
 
@@ -74,5 +73,5 @@ def straight_at(plan: Plan, spot: CableSpot, end: CableEnd) -> float:
         return 0.0
     if terminal.sort == "stud":
         return spot.conductor.lug.mouth if spot.conductor.lug else 0.0
-    limit = _STRAIGHT.get(terminal.sort)
+    limit = STRAIGHT.get(terminal.sort)
     return plan.rules.value(limit) if limit else 0.0

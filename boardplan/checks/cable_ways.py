@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from shapely import LineString, get_parts, unary_union
+from shapely import LineString, Point, get_parts, unary_union
 
 from boardplan.checks.finding import Finding
 from boardplan.checks.grounds import Ground
@@ -50,7 +50,7 @@ def _within(outer: Box, inner: Box) -> bool:
 
 def _joins_boards(site: Site, part: LineString) -> bool:
     """Say whether a stretch leads from one board to another."""
-    first, last = part.boundary.geoms if part.boundary.geom_type == "MultiPoint" else (part, part)
+    first, last = Point(part.coords[0]), Point(part.coords[-1])
     touched = [
         {ground.board.id for ground in site.grounds.values() if ground.sheet.distance(end) < _TOUCH}
         for end in (first, last)

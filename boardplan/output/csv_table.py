@@ -28,4 +28,4 @@ def _plain(value: Value) -> str:
         return ""
     if isinstance(value, str):
         return f"'{value}" if value.startswith(_STARTS_A_FORMULA) else value
-    return f"{round(value, 6):g}" if isinstance(value, float) and abs(value) < 1e6 else str(value)  # noqa: PLR2004
+    return f"{value:.6f}".rstrip("0").rstrip(".") if isinstance(value, float) else str(value)

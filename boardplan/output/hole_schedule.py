@@ -1,7 +1,8 @@
 """Hole schedule: every hole with its running dimensions, by bit for drilling and by unit for checking."""
 
+import math
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from boardplan.geometry.point import Point
@@ -13,7 +14,7 @@ from boardplan.model.plan import Plan
 from boardplan.output.csv_table import csv_text
 from boardplan.output.datum import edge_words, half_mm, running
 from boardplan.output.hole_mark import hole_sign
-from boardplan.output.hole_words import SYMBOL_WORDS, bit_text, depth_text, hole_order, nearest_drill
+from boardplan.output.hole_words import SYMBOL_WORDS, bit_text, depth_text, nearest_drill
 from boardplan.output.table import Cell, Column, Heading, Table
 
 FOOTER = (
@@ -56,7 +57,7 @@ def hole_rows(plan: Plan) -> tuple[HoleRow, ...]:
 
 
 def _note(plan: Plan, hole: Hole) -> str:
-    notes = ["SITE"] if hole.stage == "site" else []
+    notes = []
     if hole.bit is None:
         notes.append("which fastener?")
     component = plan.components.get(hole.owner)
@@ -90,7 +91,7 @@ def _board_words(board: Board) -> str:
 
 
 def _by_bit(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
-    ordered = sorted(rows, key=lambda row: hole_order(row.hole))
+    ordered = sorted(rows, key=_drilling_order)
     found: list[Heading | tuple[Cell, ...]] = []
     counts = Counter(row.hole.bit for row in rows)
     bit: object = object()
@@ -100,6 +101,12 @@ def _by_bit(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
             found.append(Heading(f"Bit {bit_text(row.hole.bit)}", f"{counts[row.hole.bit]} holes on board {board.id}"))
         found.append(_cells(plan, row))
     return Table(_columns(plan), tuple(found), f"To drill, by bit then X: {_board_words(board)}")
+
+
+def _drilling_order(row: HoleRow) -> tuple[float, float, float]:
+    """Return what sorts holes for drilling: by bit, the unknown ones last, then by X from the datum."""
+    bit = row.hole.bit
+    return (bit if bit is not None else math.inf, row.place.x, row.place.y)
 
 
 def _by_item(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
@@ -155,7 +162,7 @@ def _cells(plan: Plan, row: HoleRow) -> tuple[Cell, ...]:
         Cell(depth_text(hole).replace(" deep", "")),
         Cell(picture=hole_sign(hole.sort), picture_size=6.0),
         Cell(small=f"{fastener.name if fastener else ''}\n{SYMBOL_WORDS[hole.sort]}".strip()),
-        Cell(small=row.note),
+        Cell(small=row.note, alert="SITE" if hole.stage == "site" else ""),
     )
 
 
@@ -177,7 +184,7 @@ def _pitch_words(pitch: Point | None, units: Units) -> str:
 
 def _totals(rows: Sequence[HoleRow]) -> Table:
     counts = Counter((row.hole.bit, row.hole.sort, row.hole.fastener) for row in rows)
-    ordered = sorted(counts, key=lambda key: (key[0] if key[0] is not None else float("inf"), key[1], key[2]))
+    ordered = sorted(counts, key=lambda key: (key[0] if key[0] is not None else math.inf, key[1], key[2]))
     found: list[Heading | tuple[Cell, ...]] = [
         (
             Cell(tick=True),
@@ -215,9 +222,3 @@ def _csv_row(row: HoleRow) -> Iterator[str | float | None]:
     yield from (hole.bit, None if hole.bit is None else nearest_drill(hole.bit))
     yield "" if hole.bit is None else "THRU" if hole.depth is None else tidy_number(hole.depth)
     yield from (SYMBOL_WORDS[hole.sort], hole.fastener, hole.stage, row.note)
-
-
-def bit_totals(holes: Iterable[Hole]) -> Mapping[float | None, int]:
-    """Return how many holes each bit drills, the smallest first."""
-    counts = Counter(hole.bit for hole in holes)
-    return {bit: counts[bit] for bit in sorted(counts, key=lambda each: (each is None, each or 0))}

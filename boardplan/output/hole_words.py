@@ -36,8 +36,3 @@ def depth_text(hole: Hole) -> str:
     if hole.bit is None:
         return "?"
     return "THRU" if hole.depth is None else f"{hole.depth:g} deep"
-
-
-def hole_order(hole: Hole) -> tuple[float, float, float]:
-    """Return what sorts holes for drilling: by bit, the unknown ones last, then from left to right."""
-    return (hole.bit if hole.bit is not None else float("inf"), hole.position.x, hole.position.y)

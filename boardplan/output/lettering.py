@@ -20,6 +20,7 @@ def capital_height(points: float) -> float:
 
 FINE, PLAIN, LARGE, TITLE = (capital_height(points) for points in (7, 9, 12, 18))
 """The four sizes of type on paper, 7, 9, 12 and 18 points, as heights of a capital in mm."""
+_ROUNDING = 1e-3  # a sum of widths may come out this much short, in mm
 LEADING = 1.75
 """Distance from line to line as a multiple of the height of a capital."""
 
@@ -42,7 +43,7 @@ def wrapped(text: str, width: float, height: float, measure: Measure, *, bold: b
         line = ""
         for word in paragraph.split():
             longer = f"{line} {word}" if line else word
-            if measure(longer, height, bold=bold) <= width:
+            if measure(longer, height, bold=bold) <= width + _ROUNDING:
                 line = longer
                 continue
             if line:
@@ -56,7 +57,7 @@ def wrapped(text: str, width: float, height: float, measure: Measure, *, bold: b
 def _broken(word: str, width: float, height: float, measure: Measure, *, bold: bool) -> list[str]:
     pieces = [""]
     for letter in word:
-        if pieces[-1] and measure(pieces[-1] + letter, height, bold=bold) > width:
+        if pieces[-1] and measure(pieces[-1] + letter, height, bold=bold) > width + _ROUNDING:
             pieces.append("")
         pieces[-1] += letter
     return pieces

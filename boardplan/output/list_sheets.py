@@ -11,10 +11,11 @@ from boardplan.output.lettering import FINE, LARGE, LEADING, PLAIN, TITLE, Measu
 from boardplan.output.paper import Paper
 from boardplan.output.sheet import Part, Sheet
 from boardplan.output.table import LaidTable, Strip, Table, laid
-from boardplan.output.tile_sheet import stop_words
+from boardplan.output.template_set import stop_words
 
 _SIDE, _TOP, _BOTTOM = 14.0, 12.0, 12.0
 _HEADER = 17.0
+_STOP_BAR = 9.5
 _TOGETHER = 0.7
 """A table that takes less of a sheet than this is not split."""
 
@@ -41,7 +42,7 @@ class ListPaper:
 def list_sheets(tables: Sequence[Table], shared: ListPaper) -> tuple[Sheet, ...]:
     """Return tables one after the other on as many sheets as they need, heads repeated on each."""
     width, height = shared.size
-    room = height - _TOP - _HEADER - _BOTTOM - (7.0 if shared.stops else 0.0)
+    room = height - _TOP - _HEADER - _BOTTOM - (_STOP_BAR if shared.stops else 0.0)
     pages: list[list[Strip]] = [[]]
     for table in tables:
         _fill(pages, table, laid(table, width - 2 * _SIDE, shared.measure), room, shared)
@@ -51,7 +52,7 @@ def list_sheets(tables: Sequence[Table], shared: ListPaper) -> tuple[Sheet, ...]
 def _fill(pages: list[list[Strip]], table: Table, done: LaidTable, room: float, shared: ListPaper) -> None:
     """Add a table's strips to the pages, a head at its start and on every new page."""
     used = sum(strip.height for strip in pages[-1])
-    opening = [*_title(table, 11.0 if used else 8.0), *_notes(table, shared), done.head]
+    opening = [*_title(table, 11.0 if used else 8.0, shared), *_notes(table, shared), done.head]
     whole = sum(strip.height for strip in (*opening, *done.strips))
     first = done.strips[0].height + 8 if done.strips else 0
     least = whole if whole < _TOGETHER * room else sum(strip.height for strip in opening) + first
@@ -72,10 +73,11 @@ def _fill(pages: list[list[Strip]], table: Table, done: LaidTable, room: float, 
         used += strip.height
 
 
-def _title(table: Table, room: float) -> list[Strip]:
+def _title(table: Table, room: float, shared: ListPaper) -> list[Strip]:
     if not table.title:
         return []
-    words = Words(Point(0, -room + 2.5), table.title, LARGE, "ink", "start", bold=True, centred=False)
+    size = fitting_height(table.title, shared.size[0] - 2 * _SIDE, LARGE, shared.measure, bold=True)
+    words = Words(Point(0, -room + 2.5), table.title, size, "ink", "start", bold=True, centred=False)
     return [Strip(room, (words,), keep=True)]
 
 
@@ -94,7 +96,7 @@ def _notes(table: Table, shared: ListPaper) -> list[Strip]:
 def _sheet(shared: ListPaper, strips: Sequence[Strip], number: int, count: int) -> Sheet:
     width, height = shared.size
     marks: list[Mark] = [*_header(shared), *_footer(shared, number, count)]
-    y = height - _TOP - _HEADER - (7.0 if shared.stops else 0.0)
+    y = height - _TOP - _HEADER - (_STOP_BAR if shared.stops else 0.0)
     for strip in strips:
         marks += placed_picture(strip.picture, Placement(0, Point(_SIDE, y)))
         y -= strip.height
@@ -111,7 +113,7 @@ def _header(shared: ListPaper) -> Picture:
             Area((bar.corners(),), "ink"),
             Words(bar.centre, stop_words(shared.stops), PLAIN, "paper", bold=True),
         ]
-        top -= 7
+        top -= _STOP_BAR
     title = fitting_height(shared.title, (right - left) * 0.6, TITLE, shared.measure, bold=True)
     facts = [job.number, job.customer, job.place]
     about = "   ".join(each for each in (job.title, *facts) if each)

@@ -24,7 +24,8 @@ from boardplan.output.records import open_counts, verdict_words
 from boardplan.output.sheet import Sheet
 from boardplan.output.table import Table
 from boardplan.output.template import template_of
-from boardplan.output.tile_sheet import BEFORE_DRILLING, MEASURE_BARS, TemplateSet, stop_words, tile_sheets
+from boardplan.output.template_set import TemplateSet, stop_words
+from boardplan.output.tile_sheet import BEFORE_DRILLING, MEASURE_BARS, tile_sheets
 
 CONTENTS = "pack.json"
 Progress = Callable[[int, int, str], None]
@@ -144,8 +145,9 @@ def _content(each: _Paper, fonts: Fonts, so_far: tuple[int, int], progress: Prog
 
 def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[_Paper]:
     stops = open_counts(review)["stop"]
+    names = template_files(plan)
     for board in plan.boards.values():
-        yield _template(plan, review, board, paper, fonts)
+        yield _template(plan, review, board, paper, fonts, names[board.id])
     office = list_paper(paper, plan.job.units)
 
     def listed(title: str, tables: Sequence[Table], footer: str, *, landscape: bool) -> Sequence[Sheet]:
@@ -159,14 +161,25 @@ def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[
     yield _Paper("cable-cut-list.csv", text=cut_list.cut_list_csv(plan, review.lengths))
 
 
-def _template(plan: Plan, review: Review, board: Board, paper: Paper, fonts: Fonts) -> _Paper:
+def template_files(plan: Plan) -> dict[str, str]:
+    """Return the name of each board's template file: its id, with only letters and digits any disk can hold."""
+    names: dict[str, str] = {}
+    for board in plan.boards:
+        plain = "".join(each if each.isascii() and (each.isalnum() or each in "-_") else "_" for each in board)
+        name, number = f"drilling-template-{plain}.pdf", 2
+        while name.lower() in {each.lower() for each in names.values()}:
+            name, number = f"drilling-template-{plain}-{number}.pdf", number + 1
+        names[board] = name
+    return names
+
+
+def _template(plan: Plan, review: Review, board: Board, paper: Paper, fonts: Fonts, file: str) -> _Paper:
     marks = [hole.position for hole in holes_of(plan) if hole.board == board.id]
     tiles = tiles_of(board, paper, marks)
     template = template_of(plan, review.ways, board, tiles, fonts.width)
     shared = TemplateSet(plan.job, template, tiles, paper, open_counts(review)["stop"], fonts.width)
-    name = "".join(each if each.isalnum() or each in "-_" else "_" for each in board.id)
     title = f"{plan.job.title}: drilling template, board {board.id}"
-    return _Paper(f"drilling-template-{name}.pdf", tuple(tile_sheets(shared)), tiles=tiles, title=title)
+    return _Paper(file, tuple(tile_sheets(shared)), tiles=tiles, title=title)
 
 
 def _contents(plan: Plan, review: Review, paper: Paper, papers: Sequence[_Paper]) -> dict[str, Any]:
@@ -194,9 +207,20 @@ def _contents(plan: Plan, review: Review, paper: Paper, papers: Sequence[_Paper]
         "template_pages": [
             _page(each.file, number, tile) for each in papers for number, tile in enumerate(each.tiles, start=1)
         ],
+        "holes_on_no_sheet": _holes_on_no_sheet(plan, papers),
         "files": [_file(each) for each in papers],
         "cautions": [MEASURE_BARS, BEFORE_DRILLING, cut_list.FOOTER, *cut_list.BEFORE, hole_schedule.FABRIC],
     }
+
+
+def _holes_on_no_sheet(plan: Plan, papers: Sequence[_Paper]) -> list[str]:
+    """Return the holes that lie past the paper round their board: nothing to drill, and never to be overlooked."""
+    tiles = [tile for each in papers for tile in each.tiles]
+    return [
+        hole.id
+        for hole in holes_of(plan)
+        if not any(tile.board == hole.board and tile.rect.holds(hole.position) for tile in tiles)
+    ]
 
 
 def _page(file: str, number: int, tile: Tile) -> dict[str, Any]:

@@ -12,6 +12,7 @@ from boardplan.output.lettering import FINE, LARGE, LEADING, PLAIN, Measure, Tex
 PAD = 1.3
 TICK = 5.2
 _ROW_AIR = 1.6
+_LEAST_SHARE = 0.25
 _HEAD_SHARE = 0.55
 """A head takes about two lines at most."""
 
@@ -107,7 +108,16 @@ def column_widths(table: Table, width: float, measure: Measure) -> list[float]:
         max(min(each, level), _least(table, index, measure)) if index in growing else each
         for index, each in enumerate(needed)
     ]
-    return [each * min(1.0, width / sum(widths)) for each in widths]
+    return _held(widths, growing, fixed, width)
+
+
+def _held(widths: Sequence[float], growing: Sequence[int], fixed: float, width: float) -> list[float]:
+    """Return widths that don't go past a width: long words are broken before any other column gives way."""
+    wrapping = sum(widths[index] for index in growing)
+    share = min(1.0, (width - fixed) / wrapping) if wrapping else 1.0
+    if share < _LEAST_SHARE:
+        return [each * min(1.0, width / sum(widths)) for each in widths]
+    return [each * share if index in growing else each for index, each in enumerate(widths)]
 
 
 def _level(needs: Sequence[float], room: float) -> float:

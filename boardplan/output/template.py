@@ -57,6 +57,8 @@ def template_of(plan: Plan, ways: Mapping[str, Way], board: Board, tiles: Sequen
     for ring in (unit.outline for unit in units):
         for box in _edge_boxes(ring):
             places.take(box, LINE)
+    for ring in board.cutouts:
+        places.take(box_around(ring), LINE)
     for box in (*_edge_boxes(board.outline), *ruler_boxes(board)):
         places.take(box, WORDS)
     crosses = register_crosses(tiles, places)

@@ -1,21 +1,16 @@
 """Tile sheet: one page of a drilling template, with all a person needs to trust it."""
 
-from collections import Counter
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
 
-from boardplan.drawing.picture import Area, Line, Mark, Picture, Words, placed_picture
+from boardplan.drawing.picture import Line, Mark, Picture, Words, placed_picture
 from boardplan.geometry.placement import Placement
 from boardplan.geometry.point import Box, Point
-from boardplan.model.holes import Hole
-from boardplan.model.job import Job
 from boardplan.output.datum import edge_words
 from boardplan.output.free_places import WORDS, FreePlaces, common_box, places_within
 from boardplan.output.grid_numbers import grid_numbers
-from boardplan.output.lettering import FINE, LARGE, PLAIN, TITLE, Measure, fitting_height
+from boardplan.output.lettering import FINE, Measure, fitting_height
 from boardplan.output.mark_box import mark_box
 from boardplan.output.pages import Tile
-from boardplan.output.paper import Paper
 from boardplan.output.scale_bars import (
     BAR_DEPTH,
     BAR_LENGTH,
@@ -25,7 +20,8 @@ from boardplan.output.scale_bars import (
     scale_bar,
 )
 from boardplan.output.sheet import Part, Sheet
-from boardplan.output.template import Template
+from boardplan.output.sheet_stamp import stamp, stamp_size
+from boardplan.output.template_set import TemplateSet, count_words, stop_words
 from boardplan.output.template_words import hole_number
 from boardplan.output.word_block import Inscription
 from boardplan.output.word_desk import WordDesk
@@ -36,19 +32,6 @@ _PUNCH = "Punch through the paper, count the dimples, lay the unit on before dri
 _JOIN = "Trim at the ticks, lay cross on cross, check bars and the long diagonal."
 _FABRIC = "Fabric: cut it crosswise with a knife first, never run a bit into it."
 _PITCH = 5.0
-_STAMP_WIDTH, _STAMP_HEIGHT = 60.0, 17.0
-
-
-@dataclass(frozen=True, slots=True)
-class TemplateSet:
-    """What all sheets of a board's template have in common; `stops` counts findings that forbid issuing it."""
-
-    job: Job
-    template: Template
-    tiles: Sequence[Tile]
-    paper: Paper
-    stops: int
-    measure: Measure
 
 
 def tile_sheets(shared: TemplateSet) -> Iterator[Sheet]:
@@ -106,10 +89,9 @@ def _furniture(shared: TemplateSet, tile: Tile) -> Iterator[Mark]:
         room = _room(places, rect, width, height, low=axis == "X")
         if room:
             yield from draw(room, axis)
-    height = _STAMP_HEIGHT + (6 if shared.stops else 0)
-    room = _corner(places, rect, _STAMP_WIDTH, height)
+    room = _corner(places, rect, *stamp_size(shared, tile))
     if room:
-        yield from _stamp(shared, tile, room)
+        yield from stamp(shared, tile, room)
     yield from grid_numbers(shared.template.board, tile.rect, places, shared.measure)
 
 
@@ -138,47 +120,6 @@ def _corner(places: FreePlaces, rect: Box, width: float, height: float) -> Box |
         return None
     places.take(found[0], WORDS)
     return found[0]
-
-
-def _stamp(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
-    """Yield the small map with this tile filled, the tile's name, FRONT and which way is up."""
-    yield Area((room.corners(),), "paper", "line", 0.15, opacity=0.95)
-    if shared.stops:
-        bar = Box(room.left, room.top - 6, room.right, room.top)
-        yield Area((bar.corners(),), "ink")
-        words = stop_words(shared.stops)
-        size = fitting_height(words, bar.width - 3, PLAIN, shared.measure, bold=True)
-        yield Words(bar.centre, words, size, "paper", bold=True)
-        room = Box(room.left, room.bottom, room.right, bar.bottom)
-    single = len(shared.tiles) == 1
-    left = room.left + (4 if single else 25)
-    name = shared.template.board.name if single else tile.name
-    if not single:
-        yield from _map(shared, tile, Box(room.left + 2, room.bottom + 2, room.left + 22, room.top - 2))
-    size = fitting_height(name, room.right - 10 - left, TITLE, shared.measure, bold=True)
-    yield Words(Point(left, room.bottom + 9.5), name, size, "ink", "start", bold=True, centred=False)
-    board = f"{shared.template.board.id}  FRONT"
-    yield Words(Point(left, room.bottom + 3), board, LARGE, "ink", "start", bold=True, centred=False)
-    x = room.right - 5
-    yield Line((Point(x, room.bottom + 6), Point(x, room.top - 4)), "ink", 0.5)
-    yield Area(((Point(x, room.top - 1.5), Point(x - 1.8, room.top - 5), Point(x + 1.8, room.top - 5)),), "ink")
-    yield Words(Point(x, room.bottom + 3.6), "UP", FINE, "ink", bold=True)
-
-
-def stop_words(stops: int) -> str:
-    """Return the words that every sheet carries while findings stop the job."""
-    return f"NOT TO BE ISSUED: {stops} {'finding stops' if stops == 1 else 'findings stop'}"
-
-
-def _map(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
-    columns = max(each.column for each in shared.tiles) + 1
-    rows = max(each.row for each in shared.tiles) + 1
-    share = min(room.width / (columns * tile.rect.width), room.height / (rows * tile.rect.height))
-    wide, high = share * tile.rect.width, share * tile.rect.height
-    left, bottom = room.centre.x - wide * columns / 2, room.centre.y - high * rows / 2
-    for each in shared.tiles:
-        cell = Box(0, 0, wide, high).moved(left + each.column * wide, bottom + each.row * high)
-        yield Area((cell.corners(),), "ink" if each is tile else None, "quiet", 0.12)
 
 
 def _ticks(box: Box) -> Iterator[Mark]:
@@ -211,7 +152,7 @@ def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
     above, below = box.top, box.bottom
     lines = (
         (above + 3.1, f"{stop}{title}", sheet, True),
-        (above + 0.7, "   ".join(each for each in facts if each), _count_words(on_sheet, shared.template.holes), False),
+        (above + 0.7, "   ".join(each for each in facts if each), count_words(on_sheet, shared.template.holes), False),
     )
     for y, first, last, bold in lines:
         yield from _strip(shared.measure, (left, right, y), first, last, bold=bold)
@@ -244,13 +185,3 @@ def _strip(measure: Measure, span: tuple[float, float, float], first: str, last:
         yield Words(Point(left, y), first, size, "ink", "start", bold=bold, centred=False)
     if last:
         yield Words(Point(right, y), last, size, "ink", "end", bold=bold, centred=False)
-
-
-def _count_words(on_sheet: Sequence[Hole], holes: Sequence[Hole]) -> str:
-    counted = Counter(hole.bit for hole in on_sheet)
-    known = sorted(bit for bit in counted if bit is not None)
-    parts = [f"{bit:.1f} mm x {counted[bit]}" for bit in known]
-    if counted[None]:
-        parts.append(f"? x {counted[None]}")
-    bits = f": {', '.join(parts)}" if parts else ""
-    return f"holes on this sheet {len(on_sheet)} of {len(holes)}{bits}"

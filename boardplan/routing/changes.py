@@ -1,6 +1,5 @@
 """Changes: what differs between two plans, and which ways it can concern."""
 
-from boardplan.geometry.point import Box, Point
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.plan import Plan
 from boardplan.routing.blockers import Blocker, blockers_of
@@ -37,9 +36,9 @@ class Changes:
             return False
         if isinstance(way, NoWay):
             return bool(self._blockers)
-        return bool(way.full) or any(
-            self._reaches(cable, way.points[0], way.points[-1], way.within, each) for each in self._blockers
-        )
+        half = self._new.conductors[cable.conductor].outside_diameter / 2
+        boxes = [each.box.grown(half + each.clearance) for each in self._blockers]
+        return bool(way.full) or any(reach.touches(box) for box in boxes for reach in way.reaches)
 
     def _of_cable(self, cable: Cable) -> bool:
         before = self._old.cables.get(cable.id)
@@ -54,18 +53,3 @@ class Changes:
             return True
         component = self._new.components.get(name)
         return component is not None and component.kind in self._kinds
-
-    def _reaches(self, cable: Cable, start: Point, end: Point, within: float, blocker: Blocker) -> bool:
-        """Say whether a way between two points that touches a blocker can be as short as `within`."""
-        half = self._new.conductors[cable.conductor].outside_diameter / 2
-        return length_over(blocker.box.grown(half + blocker.clearance), start, end) <= within + _ROUNDING
-
-
-_ROUNDING = 0.01  # mm
-
-
-def length_over(box: Box, start: Point, end: Point) -> float:
-    """Return how long a way by the square between two points is at least, if it touches a box, in mm."""
-    aside = 2 * max(0.0, box.left - max(start.x, end.x), min(start.x, end.x) - box.right)
-    above = 2 * max(0.0, box.bottom - max(start.y, end.y), min(start.y, end.y) - box.top)
-    return abs(start.x - end.x) + abs(start.y - end.y) + aside + above

@@ -63,11 +63,11 @@ def _leg_too_short(cable: Cable, end: End, lines: OpenLines, radius: float) -> N
 def _shut_in(cable: Cable, ends: tuple[End, End], lines: OpenLines, radius: float) -> NoWay:
     """Return which body the way would run into if nothing but the boards' edges were there."""
     bare = lines.without_bodies()
-    found = least_way(ends, bare, radius)
-    if found is None:
+    points = least_way(ends, bare, radius).points
+    if points is None:
         reason = f"its ends and bends of radius {tidy_number(radius)} find no room on the boards"
         return NoWay(cable.id, reason, ends[0].point)
-    for start, stop in pairwise(found[0]):
+    for start, stop in pairwise(points):
         hit = _first_hit(start, stop, lines.barriers, {end.owner for end in ends} - {""})
         if hit is not None:
             names = f"from {ends[0].name} to {ends[1].name}"

@@ -9,9 +9,10 @@ from boardplan.routing.ends import ends_of
 from boardplan.routing.in_channels import stretches_in_channels
 from boardplan.routing.least_way import EVERYTHING, least_way, straight_way
 from boardplan.routing.no_way import why_no_way
-from boardplan.routing.route import InChannel, NoWay, Route, Way
+from boardplan.routing.route import InChannel, NoWay, Reach, Route, Way
 from boardplan.routing.surroundings import Surroundings
 
+_DETOUR = 240.0  # mm: a cable that may choose goes no farther round channels that it can cross
 _WORTH = 60.0  # mm: a shorter stretch of channel is not worth lifting its cover for
 
 
@@ -37,18 +38,31 @@ def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = 
     by_channel = _bent_as_it_fits(around, cable, way, full)
     if _worth(cable, by_channel):
         return _with_reason(by_channel, _through(by_channel))
-    outside = _bent_as_it_fits(around, cable, "outside", full)
-    if isinstance(outside, NoWay) and isinstance(by_channel, Route):
-        return _with_reason(replace(by_channel, within=EVERYTHING), "across channels: there is no way outside of them")
-    if isinstance(outside, Route):
-        within = max(outside.within, by_channel.within if isinstance(by_channel, Route) else EVERYTHING)
-        return _with_reason(replace(outside, within=within), "outside: no channel lies on its way")
-    return outside
+    if isinstance(by_channel, NoWay):
+        return _with_reason(_bent_as_it_fits(around, cable, "outside", full), "outside: no channel leads there")
+    return _beside_or_across(around, cable, by_channel)
+
+
+def _beside_or_across(around: Surroundings, cable: Cable, across: Route) -> Way:
+    """Return a way outside that is not much of a detour, or else one that crosses channels without using them."""
+    ends, diameter = ends_of(around.plan, cable), around.plan.conductors[cable.conductor].outside_diameter
+    lines = around.lines(diameter, "outside", (), ends)
+    tried = straight_way(ends, lines, across.radius) or least_way(ends, lines, across.radius, _DETOUR)
+    reaches = (*across.reaches, tried.reach)
+    if tried.points is None:
+        return _with_reason(replace(across, reaches=reaches), "across channels: outside of them it is a long way")
+    outside = replace(across, points=tried.points, in_channels=(), reaches=reaches)
+    return _with_reason(outside, "outside: no channel lies on its way")
 
 
 def _with_reason(way: Way, why: str) -> Way:
     """Return a way with why it lies so in front of how it is bent."""
     return replace(way, why=f"{why}{way.why}") if isinstance(way, Route) else way
+
+
+def anything(way: Route) -> Reach:
+    """Return the reach of a way that any change can matter to."""
+    return Reach(way.points[0], way.points[-1], EVERYTHING)
 
 
 def _through(way: Way) -> str:
@@ -84,11 +98,10 @@ def _bent_as_it_fits(around: Surroundings, cable: Cable, way: str, full: tuple[I
     lines = around.lines(conductor.outside_diameter, way, full, ends)
     for factor in dict.fromkeys((bend.prefer, bend.least)):
         radius = factor * conductor.outside_diameter
-        found = straight_way(ends, lines, radius) or least_way(ends, lines, radius)
-        if found is not None:
-            points, within = found
-            inside = () if way == "outside" else stretches_in_channels(around.plan, points)
+        tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius)
+        if tried.points is not None:
+            inside = () if way == "outside" else stretches_in_channels(around.plan, tried.points)
             bent = "" if factor == bend.prefer else f", bent to {factor:g} x its diameter as no more fits"
-            within = within if factor == bend.prefer else EVERYTHING
-            return Route(cable.id, points, radius, inside, why=bent, within=within, full=full)
+            route = Route(cable.id, tried.points, radius, inside, why=bent, reaches=(tried.reach,), full=full)
+            return route if factor == bend.prefer else replace(route, reaches=(anything(route),))
     return why_no_way(cable, ends, lines, bend.least * conductor.outside_diameter)

@@ -33,6 +33,7 @@ class Barrier:
     sides: tuple[Span, Span]
     bare: tuple[Span, Span]
     blocker: Blocker
+    box: Box
 
     def holds(self, spot: Spot) -> bool:
         """Say whether a spot lies strictly inside."""
@@ -129,7 +130,14 @@ class OpenLines:
 
 def barrier(blocker: Blocker, half: float) -> Barrier:
     """Return what a blocker holds off for a cable of half a diameter, in mm."""
-    return Barrier(_sides(blocker.box.grown(half + blocker.clearance)), _sides(blocker.box), blocker)
+    box = blocker.box.grown(half + blocker.clearance)
+    return Barrier(_sides(box), _sides(blocker.box), blocker, box)
+
+
+def box_of_lane(lane: Lane) -> Box:
+    """Return a lane as a box without width, in mm."""
+    start, end, line = lane.start / UNITS, lane.end / UNITS, lane.line / UNITS
+    return Box(start, line, end, line) if lane.axis == 0 else Box(line, start, line, end)
 
 
 def _sides(box: Box) -> tuple[Span, Span]:

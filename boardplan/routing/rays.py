@@ -1,5 +1,6 @@
 """Rays: the first legs a cable can take out of an end, and the lines on which it may turn."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -16,6 +17,8 @@ _LONGEST_STUB = 400.0
 _STUB_STEP = 5.0
 _OWN_BODY = 2 * WEIGHT
 """What a unit across the cable's own component costs on top, so that it leaves a busbar by the near side."""
+_BEND_ROOM = 1 - math.sqrt(0.5)
+"""How far off a body both lines of a square corner lie for the bend to clear it, in radii."""
 PITCH = 5.0
 """Cables turn on whole multiples of this, in mm, wherever nothing asks for another place."""
 
@@ -144,15 +147,6 @@ def _crosses(start: Spot, stop: Spot, sides: tuple[tuple[int, int], tuple[int, i
     return near < far
 
 
-def distance_over(sides: tuple[tuple[int, int], tuple[int, int]], start: Spot, stop: Spot) -> int:
-    """Return how long a way by the square between two spots is at least, if it touches a box, in units."""
-    total = 0
-    for (low, high), a, b in zip(sides, start, stop, strict=True):
-        near, far = (a, b) if a < b else (b, a)
-        total += far - near + 2 * max(0, low - far, near - high)
-    return total
-
-
 def turning_lines(
     leaving: Sequence[Leaving], lines: OpenLines, radius: float, near: Sequence[Barrier], *, exact: bool
 ) -> tuple[list[int], list[int]]:
@@ -169,7 +163,9 @@ def turning_lines(
     for lane in lines.lanes:
         turning[1 - lane.axis].add(lane.line)
     pitch = 1 if exact else units(PITCH)
+    asides = (0, units(_BEND_ROOM * radius), units(radius)) if exact else (0, units(_BEND_ROOM * radius))
     for each in near:
         for axis, (low, high) in enumerate(each.sides):
-            turning[axis].update((low // pitch * pitch, -(-high // pitch) * pitch))
+            for aside in asides:
+                turning[axis].update(((low - aside) // pitch * pitch, -(-(high + aside) // pitch) * pitch))
     return sorted(turning[0]), sorted(turning[1])

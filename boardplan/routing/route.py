@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from boardplan.geometry.bends import Bend, Straight, rounded
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Box, Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,12 +17,35 @@ class InChannel:
 
 
 @dataclass(frozen=True, slots=True)
+class Reach:
+    """How far off a way may lie what matters to it, in mm.
+
+    A box matters where a way by the square from `start` over it to `end` comes to no more than `limit`,
+    lengths along x and y weighed, or where it touches one of the first and last legs, given as boxes.
+    """
+
+    start: Point
+    end: Point
+    limit: float
+    weight_x: float = 1.0
+    weight_y: float = 1.0
+    legs: tuple[Box, ...] = ()
+
+    def touches(self, box: Box) -> bool:
+        """Say whether a change in a box can matter to the way."""
+        a, b = self.start, self.end
+        x = abs(a.x - b.x) + 2 * max(0.0, box.left - max(a.x, b.x), min(a.x, b.x) - box.right)
+        y = abs(a.y - b.y) + 2 * max(0.0, box.bottom - max(a.y, b.y), min(a.y, b.y) - box.top)
+        return self.weight_x * x + self.weight_y * y <= self.limit or any(box.touches(leg) for leg in self.legs)
+
+
+@dataclass(frozen=True, slots=True)
 class Route:
     """The way of a cable: its corners on the wall from end to end, bent with a centre-line radius.
 
     `source` says whether a person pinned it or the program found it, `why` in a sentence why it lies so.
-    `within` is how far what matters to a found way may lie off it: as a length by the square from end to
-    end, in mm. `full` are stretches of channels it had to leave to others, as they would be overfilled.
+    `reaches` say how far off a found way things lie that could change it, `full` are stretches of channels
+    it had to leave to others, as they would be overfilled.
     """
 
     cable: str
@@ -31,7 +54,7 @@ class Route:
     in_channels: tuple[InChannel, ...] = ()
     source: Literal["pinned", "found"] = "found"
     why: str = ""
-    within: float = 0.0
+    reaches: tuple[Reach, ...] = ()
     full: tuple[InChannel, ...] = ()
 
     @property

@@ -10,11 +10,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
-from boardplan.routing.open_lines import FAR, WEIGHT, OpenLines, Spot, units
+from boardplan.routing.open_lines import FAR, WEIGHT, Barrier, OpenLines, Spot, units
 
 CORNER = units(30) * WEIGHT
 """What a corner costs: a way with one corner less may be 30 mm longer. Common practice, no source."""
-_Corner: TypeAlias = tuple[int, int, int]
+_Corner: TypeAlias = tuple[int, int, int, int]
+_Leg: TypeAlias = tuple[int, int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,22 +61,34 @@ class Found:
 
 @dataclass
 class Search:
-    """One search: what is open, the rays of both ends, the bend radius in units, the lines to turn on."""
+    """One search: what is open, the rays of both ends, the bend radius in units, the lines to turn on.
+
+    A corner is its x, its y, the axis on which the way goes on, and the sign it came with on the other axis.
+    `near` is what bends must clear; the bends next to an end need not clear its owner.
+    """
 
     lines: OpenLines
     starts: Sequence[Ray]
     ends: Sequence[Ray]
     radius: int
     turning: tuple[list[int], list[int]]
+    near: Sequence[Barrier] = ()
+    owners: tuple[str, str] = ("", "")
+    weights: tuple[int, int] = (WEIGHT, WEIGHT)
     best: dict[_Corner, tuple[int, _Corner]] = field(default_factory=dict)
     heap: list[tuple[int, int, _Corner]] = field(default_factory=list)
     bound: int = 0
     reached: tuple[int, _Corner, int] | None = None
 
     def __post_init__(self) -> None:
-        """Note for each end where its last leg must have begun at the latest."""
+        """Note for each end where its last leg must have begun at the latest, and the sides of what is near."""
+        self._near = [(*each.sides, each.blocker.thing) for each in self.near]
         self._goals = [
-            (*ray.ahead(ray.straight + self.radius), ray, (ray.straight + self.radius) * WEIGHT + ray.cost)
+            (
+                *ray.ahead(ray.straight + self.radius),
+                ray,
+                (ray.straight + self.radius) * self.weights[ray.axis] + ray.cost,
+            )
             for ray in self.ends
         ]
 
@@ -96,7 +109,7 @@ class Search:
 
     def _leave(self, index: int, ray: Ray) -> None:
         """Take every first leg along a ray: straight into the other end, or to a corner."""
-        mark = (-FAR + index, 0, 0)
+        mark = (-FAR + index, 0, 0, 0)
         for number, goal in enumerate(self.ends):
             if goal.axis == ray.axis and goal.line == ray.line and goal.sign == -ray.sign:
                 distance = (goal.at - ray.at) * ray.sign
@@ -104,9 +117,8 @@ class Search:
                     self._reach(
                         ray.cost + self.lines.cost(ray.axis, ray.line, ray.at, goal.at) + goal.cost, mark, number
                     )
-        stretch = sorted(ray.at + ray.sign * each for each in (ray.straight + self.radius, ray.reach))
-        if ray.straight + self.radius <= ray.reach:
-            self._corners(mark, ray.cost, (ray.axis, ray.line, ray.at), (stretch[0], stretch[1]))
+        first, last = ray.at + ray.sign * (ray.straight + self.radius), ray.at + ray.sign * ray.reach
+        self._corners(mark, ray.cost, (ray.axis, ray.line, ray.at), (first, last), ray.sign)
 
     def _go_on(self, cost: int, corner: _Corner) -> None:
         """Take every leg that starts at a corner."""
@@ -115,23 +127,48 @@ class Search:
         span = self.lines.span(axis, line, at)
         if span is None:
             return
-        radius = self.radius
+        owner = self.owners[0] if self._is_mark(self.best[corner][1]) else ""
         for number, goal in enumerate(self.ends):
             if goal.axis == axis and goal.line == line:
                 distance = (at - goal.at) * goal.sign
-                if radius + goal.straight <= distance <= goal.reach:
+                fits = self.radius + goal.straight <= distance <= goal.reach
+                if fits and self._bends(corner, -goal.sign, {owner, self.owners[1]}):
                     self._reach(cost + self.lines.cost(axis, line, at, goal.at) + goal.cost, corner, number)
-        self._corners(corner, cost, (axis, line, at), (at + 2 * radius, span[1]))
-        self._corners(corner, cost, (axis, line, at), (span[0], at - 2 * radius))
+        for sign, last in ((1, span[1]), (-1, span[0])):
+            first = at + sign * 2 * self.radius
+            if (last - first) * sign >= 0 and self._bends(corner, sign, {owner}):
+                self._corners(corner, cost, (axis, line, at), (first, last), sign)
 
-    def _corners(self, source: _Corner, cost: int, leg: tuple[int, int, int], stretch: tuple[int, int]) -> None:
-        """Note every corner on a leg's line (axis, line, start) within a stretch of it, the lesser place first."""
+    def _is_mark(self, corner: _Corner) -> bool:
+        return corner[0] < -FAR + len(self.starts)
+
+    def _bends(self, corner: _Corner, sign: int, spared: set[str]) -> bool:
+        """Say whether the bend at a corner clears what lies on its inner side, going on with a sign.
+
+        A box that reaches into the square of the bend's tangents blocks it if its nearest point to the
+        corner lies between the corner and the arc.
+        """
+        on, before = corner[2], corner[3]
+        signs = (sign, -before) if on == 0 else (-before, sign)
+        x, y, radius = corner[0], corner[1], self.radius
+        left, right = (x, x + radius) if signs[0] > 0 else (x - radius, x)
+        bottom, top = (y, y + radius) if signs[1] > 0 else (y - radius, y)
+        for (west, east), (south, north), thing in self._near:
+            if west < right and east > left and south < top and north > bottom and thing not in spared:
+                aside = radius - max(0, west - x if signs[0] > 0 else x - east)
+                above = radius - max(0, south - y if signs[1] > 0 else y - north)
+                if aside * aside + above * above > radius * radius:
+                    return False
+        return True
+
+    def _corners(self, source: _Corner, cost: int, leg: _Leg, stretch: tuple[int, int], sign: int) -> None:
+        """Note every corner on a leg's line (axis, line, start) from the first to the last place for one."""
         axis, line, at = leg
         coordinates = self.turning[axis]
-        low, high = stretch
+        low, high = stretch if sign > 0 else (stretch[1], stretch[0])
         best, leg_cost, least = self.best, self.lines.cost, self._least_from
         for place in coordinates[bisect_left(coordinates, low) : bisect_right(coordinates, high)]:
-            corner = (place, line, 1) if axis == 0 else (line, place, 0)
+            corner = (place, line, 1, sign) if axis == 0 else (line, place, 0, sign)
             new = cost + leg_cost(axis, line, at, place) + CORNER
             held = best.get(corner)
             if held is None or new < held[0]:
@@ -149,19 +186,14 @@ class Search:
 
     def _least_from(self, corner: _Corner) -> int:
         """Return what it takes at least from a corner into any end: length by the square and corners."""
-        x, y, axis = corner
-        weight = self.lines.lane_weight
+        x, y, axis, _ = corner
+        across_x, up_y = self.weights
         least = FAR * WEIGHT
         for goal_x, goal_y, ray, last in self._goals:
             along, across = (x - goal_x, y - goal_y) if ray.axis == 0 else (y - goal_y, x - goal_x)
             behind = along * ray.sign >= 0
-            if axis == ray.axis:
-                corners = 0 if behind and across == 0 else 2
-            else:
-                corners = 1 if behind else 3
-            length = (abs(along) + abs(across)) * WEIGHT + last
-            if weight != WEIGHT:
-                length = length * weight // WEIGHT
+            corners = 3 - 2 * behind if axis != ray.axis else 2 * (not behind or across != 0)
+            length = abs(x - goal_x) * across_x + abs(y - goal_y) * up_y + last
             least = min(least, length + corners * CORNER)
         return least
 
@@ -171,7 +203,7 @@ class Search:
             raise RuntimeError("no end was reached")
         cost, corner, number = self.reached
         spots = [self.ends[number].spot]
-        while corner[0] >= -FAR + len(self.starts):
+        while not self._is_mark(corner):
             spots.append(corner[:2])
             corner = self.best[corner][1]
         index = corner[0] + FAR
@@ -179,24 +211,28 @@ class Search:
         return Found(tuple(reversed(spots)), cost, index, number)
 
 
-def least_cost(starts: Sequence[Ray], ends: Sequence[Ray], radius: int, lane_weight: int) -> tuple[int, int]:
-    """Return what a way costs at least if nothing blocks it, and how many corners it has at least."""
+def least_cost(starts: Sequence[Ray], ends: Sequence[Ray], radius: int, weights: tuple[int, int]) -> tuple[int, int]:
+    """Return what a way costs at least if nothing blocks it, and how many corners it has at least.
+
+    `weights` are what a unit along x and along y costs at least.
+    """
     costs, corners = [], []
     for ray in starts:
         for goal in ends:
-            length, needed = _least_between(ray, goal, radius)
-            costs.append(ray.cost + goal.cost + length * lane_weight + needed * CORNER)
+            length, needed = _least_between(ray, goal, radius, weights)
+            costs.append(ray.cost + goal.cost + length + needed * CORNER)
             corners.append(needed)
     return min(costs), min(corners)
 
 
-def _least_between(ray: Ray, goal: Ray, radius: int) -> tuple[int, int]:
-    """Return the least length between two rays by the square, in units, and the corners it takes."""
+def _least_between(ray: Ray, goal: Ray, radius: int, weights: tuple[int, int]) -> tuple[int, int]:
+    """Return the least weighed length between two rays by the square, and the corners it takes."""
     distance = (goal.at - ray.at) * ray.sign
     in_line = ray.axis == goal.axis and ray.line == goal.line and ray.sign == -goal.sign
     if in_line and distance >= ray.straight + goal.straight:
-        return distance, 0
+        return distance * weights[ray.axis], 0
     first, last = ray.straight + radius, goal.straight + radius
     a, b = ray.ahead(first), goal.ahead(last)
-    length = first + abs(a[0] - b[0]) + abs(a[1] - b[1]) + last
+    length = first * weights[ray.axis] + last * weights[goal.axis]
+    length += abs(a[0] - b[0]) * weights[0] + abs(a[1] - b[1]) * weights[1]
     return length, 2 if ray.axis == goal.axis else 1

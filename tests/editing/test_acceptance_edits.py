@@ -11,7 +11,9 @@ def test_an_accepted_finding_is_no_longer_open(bus_plan):
     plan = put_component(bus_plan, "INV1", Point(5, 290))
     finding = next(each for each in review_of(plan).findings if each.open and "INV1" in each.things)
     accepted = accept_finding(plan, finding.name, finding.things, " Lead ", " seen on site ", "2026-11-03")
-    again = [each for each in review_of(accepted).findings if (each.name, each.things) == (finding.name, finding.things)]
+    again = [
+        each for each in review_of(accepted).findings if (each.name, each.things) == (finding.name, finding.things)
+    ]
     assert again
     assert not any(each.open for each in again)
     assert (again[0].accepted.name, again[0].accepted.reason) == ("Lead", "seen on site")

@@ -1,3 +1,5 @@
+from itertools import pairwise
+
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
@@ -30,7 +32,7 @@ def test_in_line(bus_plan, edge):
 
 
 def test_a_locked_one_stays_and_the_others_come_to_it(bus_plan):
-    plan = set_locked(bus_plan, ["SW1"], True)
+    plan = set_locked(bus_plan, ["SW1"], locked=True)
     assert positions(align_components(plan, ROW, "bottom")) == [(40, 36), (312, 36), (520, 36)]
 
 
@@ -79,5 +81,5 @@ def test_gaps_are_equal(plan):
     except EditRefused:
         return
     boxes = sorted(placed(even, even.components[each]).box for each in ids)
-    gaps = [after.left - before.right for before, after in zip(boxes, boxes[1:], strict=False)]
+    gaps = [after.left - before.right for before, after in pairwise(boxes)]
     assert gaps == pytest.approx([gaps[0]] * len(gaps), abs=1e-6)

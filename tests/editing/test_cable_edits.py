@@ -71,7 +71,9 @@ def test_nonsense_is_refused_in_a_sentence(bus_plan, name):
 
 
 def test_fields_of_a_cable(bus_plan):
-    plan = set_cable(bus_plan, "W08", colour="blue", way="outside", count=2, slack="small", group="G", label="to the bus")
+    plan = set_cable(
+        bus_plan, "W08", colour="blue", way="outside", count=2, slack="small", group="G", label="to the bus"
+    )
     cable = plan.cables["W08"]
     assert (cable.colour, cable.way, cable.count, cable.slack, cable.group, cable.label) == (
         "blue",
@@ -94,9 +96,7 @@ def test_pins(bus_plan):
 
 def test_reversed_it_lies_as_before(bus_plan):
     lug = Lug("M10", "90", 45)
-    cable = replace(
-        bus_plan.cables["W02"], start=TerminalEnd("FT1", "LOAD", lug), pins=(Point(1, 2), Point(3, 4))
-    )
+    cable = replace(bus_plan.cables["W02"], start=TerminalEnd("FT1", "LOAD", lug), pins=(Point(1, 2), Point(3, 4)))
     plan = bus_plan.with_things([cable])
     turned = reverse(plan, "W02").cables["W02"]
     assert turned.start == cable.end

@@ -60,15 +60,15 @@ def test_the_conductor_used_last_is_offered_again(bus_plan):
 
 
 def test_a_cable_on_the_same_terminal_is_repeated(bus_plan):
-    suggestion = suggest_cable(bus_plan, TerminalEnd("SH1", "BAT"), TerminalEnd("NB1", "S5"), SHELF, SHELF.conductors["16"])
+    suggestion = suggest_cable(
+        bus_plan, TerminalEnd("SH1", "BAT"), TerminalEnd("NB1", "S5"), SHELF, SHELF.conductors["16"]
+    )
     assert suggestion.conductor == bus_plan.conductors["70"]
     assert suggestion.why == "as W07 on the same terminal"
 
 
 def test_the_jobs_own_colours_win(bus_plan):
-    plan, _ = connect(
-        bare(bus_plan), TerminalEnd("NB1", "S1"), ExitEnd("X2"), SHELF.conductors["16"], "yellow", "dc"
-    )
+    plan, _ = connect(bare(bus_plan), TerminalEnd("NB1", "S1"), ExitEnd("X2"), SHELF.conductors["16"], "yellow", "dc")
     suggestion = suggest_cable(plan, TerminalEnd("NB1", "S2"), TerminalEnd("SH1", "SYS"), SHELF)
     assert suggestion.colour == "yellow"
     assert suggestion.conductor is None

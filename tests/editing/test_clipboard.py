@@ -7,6 +7,7 @@ from boardplan.editing.clipboard import Clipping, clipping_of_text, clipping_tex
 from boardplan.editing.component_edits import set_locked
 from boardplan.editing.refused import EditRefused
 from boardplan.editing.survey_edits import Sheet, new_plan
+from boardplan.files.plan_file import plan_text
 from boardplan.geometry.point import Point
 from boardplan.model.cable import TerminalEnd
 from boardplan.model.joins import broken_joins
@@ -40,13 +41,15 @@ def test_everything_on_a_board_can_be_copied(bus_plan):
 
 
 def test_copies_are_free_again(bus_plan):
-    plan, new = duplicate_things(set_locked(bus_plan, ["INV1"], True), ["INV1"])
+    plan, new = duplicate_things(set_locked(bus_plan, ["INV1"], locked=True), ["INV1"])
     assert not plan.components[new[0]].locked
     assert plan.components[new[0]].position == (750, 270)
 
 
 def test_pins_move_with_what_is_copied(bus_plan):
-    cable = next(each for each in bus_plan.cables.values() if each.pins and all(isinstance(e, TerminalEnd) for e in each.ends))
+    cable = next(
+        each for each in bus_plan.cables.values() if each.pins and all(isinstance(e, TerminalEnd) for e in each.ends)
+    )
     ids = [end.component for end in cable.ends]
     plan, _ = pasted(bus_plan, copied(bus_plan, ids), "A", Point(11, 13))
     copy = next(each for each in plan.cables.values() if each.id not in bus_plan.cables and each.pins)
@@ -91,8 +94,6 @@ def test_any_other_text_is_no_clipping(text):
 
 
 def test_a_job_without_things_is_no_clipping(bus_plan):
-    from boardplan.files.plan_file import plan_text
-
     assert clipping_of_text(plan_text(new_plan("Empty", Sheet(900, 600), bus_plan.rules))) is None
 
 

@@ -58,7 +58,10 @@ def test_the_jobs_own_kind_is_kept(bus_plan):
 
 
 REFUSED = {
-    "no such board": (lambda plan: place_component(plan, SHELF.kinds["shunt-500a"], {}, "Z", Point(0, 0)), "no board Z"),
+    "no such board": (
+        lambda plan: place_component(plan, SHELF.kinds["shunt-500a"], {}, "Z", Point(0, 0)),
+        "no board Z",
+    ),
     "no such fastener": (
         lambda plan: place_component(
             plan, replace(SHELF.kinds["shunt-500a"], id="q", fastener="nail"), {}, "A", Point(0, 0)
@@ -69,7 +72,7 @@ REFUSED = {
     "too far": (lambda plan: move_components(plan, ["INV1"], Point(1e9, 0)), "the largest is 50 m"),
     "no such component": (lambda plan: move_components(plan, ["INV9"], Point(1, 0)), "no component INV9"),
     "locked": (
-        lambda plan: put_component(set_locked(plan, ["INV1"], True), "INV1", Point(0, 0)),
+        lambda plan: put_component(set_locked(plan, ["INV1"], locked=True), "INV1", Point(0, 0)),
         "INV1 is locked. Unlock it to move it.",
     ),
     "long label": (lambda plan: set_label(plan, "INV1", "x" * 3000), "longer than 2000"),
@@ -93,7 +96,7 @@ SAME = {
     "turned all round": lambda plan: turn_components(plan, ["INV1"], 360),
     "same label": lambda plan: set_label(plan, "INV1", plan.components["INV1"].label),
     "same stage": lambda plan: set_stage(plan, ["INV1"], plan.components["INV1"].stage),
-    "not locked before": lambda plan: set_locked(plan, ["INV1", "PB1"], False),
+    "not locked before": lambda plan: set_locked(plan, ["INV1", "PB1"], locked=False),
 }
 
 
@@ -110,7 +113,7 @@ def test_moving_moves_each_once_and_leaves_the_pins(bus_plan):
 
 
 def test_a_locked_component_stays(bus_plan):
-    plan = set_locked(bus_plan, ["INV1"], True)
+    plan = set_locked(bus_plan, ["INV1"], locked=True)
     moved = move_components(plan, ["INV1", "PB1"], Point(10, 0))
     assert moved.components["INV1"].position == (730, 290)
     assert moved.components["PB1"].position == (530, 20)

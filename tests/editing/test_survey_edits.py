@@ -1,6 +1,7 @@
 from dataclasses import replace
 
 import pytest
+from boards import library_bus
 from hypothesis import given
 from strategies import sheets
 
@@ -49,8 +50,6 @@ def test_a_new_job(plan, bus_plan):
 
 @given(sheets())
 def test_any_sheet_makes_a_job_that_can_be_saved(sheet):
-    from boards import library_bus
-
     plan = new_plan("x", sheet, library_bus().rules)
     assert plan_of_text(plan_text(plan)) == plan
 

@@ -65,12 +65,11 @@ def test_nudging(bus_plan, direction, place):
 @given(plans(), st.data())
 def test_removing_breaks_no_join(plan, data):
     ids = data.draw(st.lists(st.sampled_from(sorted(plan.things)), max_size=4))
-    try:
-        left = remove_things(plan, ids)
-    except EditRefused as refused:
-        assert set(plan.boards) <= set(ids)
-        assert "at least one board" in refused.sentence
+    if set(plan.boards) <= set(ids):
+        with pytest.raises(EditRefused, match="at least one board"):
+            remove_things(plan, ids)
         return
+    left = remove_things(plan, ids)
     assert not list(broken_joins(left))
     assert not set(ids) & set(left.things)
     assert (left is plan) == (not ids)
@@ -85,7 +84,7 @@ def test_acceptances_about_removed_things_go_too(bus_plan):
 
 def test_a_locked_component_is_not_removed(bus_plan):
     with pytest.raises(EditRefused, match="INV1 is locked"):
-        remove_things(set_locked(bus_plan, ["INV1"], True), ["INV1", "PB1"])
+        remove_things(set_locked(bus_plan, ["INV1"], locked=True), ["INV1", "PB1"])
 
 
 @pytest.mark.parametrize("old", ["INV1", "A", "X1", "RW1", "W01", "BF-1", "post-A1", "locker lamp"])
@@ -141,9 +140,7 @@ WRONG = {
     "endless": lambda plan: replace(plan.fixings["BF-1"], position=Point(float("inf"), 0)),
     "thickness": lambda plan: replace(plan.boards["A"], thickness=0.0),
     "margins": lambda plan: replace(plan.boards["A"], edge_margins=replace(plan.boards["A"].edge_margins, left=-1.0)),
-    "weight": lambda plan: replace(
-        plan.boards["A"], material=replace(plan.boards["A"].material, mass_per_area=0.0)
-    ),
+    "weight": lambda plan: replace(plan.boards["A"], material=replace(plan.boards["A"].material, mass_per_area=0.0)),
     "outline": lambda plan: replace(plan.boards["A"], outline=(Point(0, 0), Point(9, 9), Point(9, 0), Point(0, 9))),
     "two corners": lambda plan: replace(plan.boards["A"], outline=(Point(0, 0), Point(9, 9))),
     "inside": lambda plan: replace(plan.channels["RW1"], inner_width=61.0),

@@ -7,7 +7,11 @@ from hypothesis import strategies as st
 from boardplan.files.json_text import json_lines, read_json
 
 plain = st.recursive(
-    st.none() | st.booleans() | st.integers(-(10**9), 10**9) | st.floats(allow_nan=False, allow_infinity=False) | st.text(),
+    st.none()
+    | st.booleans()
+    | st.integers(-(10**9), 10**9)
+    | st.floats(allow_nan=False, allow_infinity=False)
+    | st.text(),
     lambda inner: st.lists(inner) | st.dictionaries(st.text(), inner),
     max_leaves=20,
 )
@@ -29,8 +33,8 @@ def test_a_line_is_no_wider_than_it_must_be(value):
 
 
 def test_small_groups_share_a_line_and_large_ones_stay_open():
-    text = json_lines({"boards": [{"id": "A", "size": [1300, 880]}], "note": "2 × 3"})
-    assert text == '{\n  "boards": [\n    {"id": "A", "size": [1300, 880]}\n  ],\n  "note": "2 × 3"\n}\n'
+    text = json_lines({"boards": [{"id": "A", "size": [1300, 880]}], "note": "⌀ 3"})
+    assert text == '{\n  "boards": [\n    {"id": "A", "size": [1300, 880]}\n  ],\n  "note": "⌀ 3"\n}\n'
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,6 @@ from strategies import plans, spoiled
 from boardplan.files.faults import BadFile
 from boardplan.files.plan_file import job_schema, load_plan, plan_of_data, plan_of_text, plan_text, save_plan
 from boardplan.model.joins import broken_joins
-from boardplan.model.plan import Plan
 
 FILES = sorted(SAMPLES.glob("*.json"))
 BUS = json.loads((SAMPLES / "library-bus.json").read_text(encoding="utf-8"))
@@ -41,11 +40,23 @@ BROKEN = {
         "components[0] 'PV1'.at[0]: expected a number, found '12'",
     ),
     "true for a number": (changed("boards", 0, "thickness", value=True), "boards[0] 'A'.thickness: expected a number"),
-    "number for a text": (changed("components", 0, "label", value=3), "components[0] 'PV1'.label: expected a text, found 3"),
-    "not a number": (changed("components", 0, "at", 1, value=float("nan")), "components[0] 'PV1'.at[1]: expected a finite"),
-    "endless": (changed("boards", 0, "thickness", value=float("inf")), "boards[0] 'A'.thickness: expected a finite number"),
+    "number for a text": (
+        changed("components", 0, "label", value=3),
+        "components[0] 'PV1'.label: expected a text, found 3",
+    ),
+    "not a number": (
+        changed("components", 0, "at", 1, value=float("nan")),
+        "components[0] 'PV1'.at[1]: expected a finite",
+    ),
+    "endless": (
+        changed("boards", 0, "thickness", value=float("inf")),
+        "boards[0] 'A'.thickness: expected a finite number",
+    ),
     "too far away": (changed("components", 0, "at", 1, value=1e6), "components[0] 'PV1'.at[1]: expected to be less"),
-    "negative size": (changed("boards", 0, "size", value=[-1, 20]), "boards[0] 'A'.size[0]: expected to be greater than 0"),
+    "negative size": (
+        changed("boards", 0, "size", value=[-1, 20]),
+        "boards[0] 'A'.size[0]: expected to be greater than 0",
+    ),
     "three coordinates": (changed("components", 0, "at", value=[1, 2, 3]), "components[0] 'PV1'.at: "),
     "size and outline": (
         changed("boards", 0, outline=[[0, 0], [9, 0], [9, 9]]),
@@ -73,7 +84,10 @@ BROKEN = {
         "cables[1] 'W02'.from: expected component and terminal; or exit; or off_board, exit and legs",
     ),
     "unknown class": (changed("cables", 0, "class", value="hv"), "cables[0] 'W01'.class: expected 'dc', 'ac', 'pv' or"),
-    "id used twice": (changed("exits", 1, "id", value="X1"), "exits[1] 'X1'.id: an id that is used once; exits[0] has it"),
+    "id used twice": (
+        changed("exits", 1, "id", value="X1"),
+        "exits[1] 'X1'.id: an id that is used once; exits[0] has it",
+    ),
     "id in two places": (
         changed("fixings", 0, "id", value="X1"),
         "fixings[0] 'X1'.id: expected an id that is used once; 'X1' is also in exits",
@@ -162,7 +176,13 @@ def test_a_torn_file_is_a_list_of_faults(data):
     check_sound(text[:start] + put_in + text[start + length :])
 
 
-@given(st.recursive(st.none() | st.booleans() | st.floats() | st.text(max_size=5), lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner, max_size=3), max_leaves=8))
+@given(
+    st.recursive(
+        st.none() | st.booleans() | st.floats() | st.text(max_size=5),
+        lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
+        max_leaves=8,
+    )
+)
 @settings(max_examples=100)
 def test_any_data_under_our_heading_is_a_plan_or_a_list_of_faults(junk):
     check_sound(json.dumps({"format": "boardplan-job", "version": 1, "job": junk, "boards": junk, "cables": [junk]}))
@@ -176,13 +196,14 @@ def test_text_that_is_no_job(text):
 
 
 def check_sound(text):
+    """A text is either a whole plan that can be saved again, or has faults, each with words."""
     try:
-        plan = plan_of_text(text)
+        plan, faults = plan_of_text(text), ()
     except BadFile as bad:
-        assert bad.faults
-        assert all(str(fault) for fault in bad.faults)
-    else:
-        assert isinstance(plan, Plan)
+        plan, faults = None, bad.faults
+    assert (plan is None) == bool(faults)
+    assert all(str(fault) for fault in faults)
+    if plan is not None:
         assert not list(broken_joins(plan))
         assert plan_of_text(plan_text(plan)) == plan
 
@@ -228,16 +249,20 @@ def schema_faults(schema, data, root, path="$"):
         yield f"{path}: none of anyOf"
     yield from _own_faults(schema, data, path)
     if isinstance(data, dict):
-        properties = schema.get("properties", {})
-        yield from (f"{path}: no {name}" for name in schema.get("required", ()) if name not in data)
-        for name, value in data.items():
-            if name in properties:
-                yield from schema_faults(properties[name], value, root, f"{path}.{name}")
-            elif schema.get("additionalProperties") is False:
-                yield f"{path}.{name}: not allowed"
+        yield from _group_faults(schema, data, root, path)
     if isinstance(data, list) and "items" in schema:
         for index, each in enumerate(data):
             yield from schema_faults(schema["items"], each, root, f"{path}[{index}]")
+
+
+def _group_faults(schema, data, root, path):
+    properties = schema.get("properties", {})
+    yield from (f"{path}: no {name}" for name in schema.get("required", ()) if name not in data)
+    for name, value in data.items():
+        if name in properties:
+            yield from schema_faults(properties[name], value, root, f"{path}.{name}")
+        elif schema.get("additionalProperties") is False:
+            yield f"{path}.{name}: not allowed"
 
 
 TYPES = {

@@ -1,4 +1,5 @@
 import math
+from itertools import pairwise
 
 import pytest
 from hypothesis import assume, given
@@ -50,7 +51,7 @@ def test_a_way_of_three_legs():
 def test_pieces_join_and_save_what_their_bends_save(line, radius):
     pieces = rounded(line, radius)
     assert (pieces[0].start, pieces[-1].end) == (pytest.approx(line[0]), pytest.approx(line[-1]))
-    for before, after in zip(pieces, pieces[1:], strict=False):
+    for before, after in pairwise(pieces):
         assert before.end == pytest.approx(after.start, abs=1e-6)
     saved = sum(corner_saving(piece.radius, piece.turn) for piece in pieces if isinstance(piece, Bend))
     assert sum(piece.length for piece in pieces) == pytest.approx(straight_length(line) - saved, abs=1e-6)

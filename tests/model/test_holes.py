@@ -1,5 +1,6 @@
 from collections import Counter
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -78,14 +79,18 @@ def test_screws_of_a_channel_keep_their_distances(line):
     channel = Channel("RW1", "A", line, 60, 60, 56, 56, screws=ChannelScrews(first=40, pitch=400))
     places = screw_places(channel)
     assert places
-    for start, end in zip(line, line[1:], strict=False):
-        leg = [each for each in places if abs(start.distance_to(each) + each.distance_to(end) - start.distance_to(end)) < 1e-6]
+    for start, end in pairwise(line):
+        leg = [
+            each
+            for each in places
+            if abs(start.distance_to(each) + each.distance_to(end) - start.distance_to(end)) < 1e-6
+        ]
         along = sorted(start.distance_to(each) for each in leg)
         length = start.distance_to(end)
         if length > 80:
             assert along[0] <= 40 + 1e-6
             assert length - along[-1] <= 40 + 1e-6
-            assert all(b - a <= 400 + 1e-6 for a, b in zip(along, along[1:], strict=False))
+            assert all(b - a <= 400 + 1e-6 for a, b in pairwise(along))
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ def test_families_come_once_in_the_order_of_the_shelf():
     shelf = bundled_shelf()
     families = shelf.families()
     assert len(families) == len(set(families))
-    assert [kind.family for kind in shelf.kinds.values()][0] == families[0]
+    assert next(kind.family for kind in shelf.kinds.values()) == families[0]
     assert {kind.family for kind in shelf.kinds.values()} == set(families)
 
 

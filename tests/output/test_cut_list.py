@@ -3,6 +3,7 @@
 import csv
 import io
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -24,8 +25,8 @@ def test_the_largest_first_by_reel_and_falling_length(bus_plan):
     lengths = lengths_of(bus_plan)
     order = cutting_order(bus_plan, lengths)
     reels = [(cable.conductor, cable.colour) for cable in order]
-    assert len(dict.fromkeys(reels)) == 1 + sum(a != b for a, b in zip(reels, reels[1:], strict=False))
-    for first, second in zip(order, order[1:], strict=False):
+    assert len(dict.fromkeys(reels)) == 1 + sum(a != b for a, b in pairwise(reels))
+    for first, second in pairwise(order):
         if (first.conductor, first.colour) == (second.conductor, second.colour):
             assert (lengths[first.id].cut or 0) >= (lengths[second.id].cut or 0)
     assert [cable.id for cable in order[:3]] == ["W05", "W07", "W06"]

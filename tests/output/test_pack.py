@@ -94,7 +94,7 @@ def test_work_that_is_given_up_leaves_nothing_and_spares_the_old_pack(review, tm
     class Enough(Exception):  # noqa: N818
         pass
 
-    def give_up(done, total, words):
+    def give_up(done, total, _words):
         if done > total / 2:
             raise Enough
 
@@ -107,7 +107,7 @@ def test_work_that_is_given_up_leaves_nothing_and_spares_the_old_pack(review, tm
 def test_progress_runs_to_the_end(review, tmp_path):
     told = []
     contents = write_pack(
-        review.plan, review, tmp_path / "p", PAPERS["roll-914"], lambda done, total, words: told.append((done, total))
+        review.plan, review, tmp_path / "p", PAPERS["roll-914"], lambda done, total, _: told.append((done, total))
     )
     sheets = sum(each.get("sheets", 1) for each in contents["files"])
     assert told[0] == (0, sheets)

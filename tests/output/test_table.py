@@ -41,3 +41,12 @@ def test_a_box_to_tick_is_large_enough_for_a_carpenters_pencil():
     strip = laid(Table((Column("done"),), ((Cell(tick=True),),)), 20, measure).strips[0]
     (box,) = [mark for mark in strip.picture if isinstance(mark, Line) and mark.closed]
     assert box.points[1].x - box.points[0].x >= 5
+
+
+def test_a_word_that_fits_its_column_is_never_broken(fonts):
+    rows = tuple((Cell(f"W{number:02}", bold=True), Cell("x" * 90)) for number in range(40))
+    table = Table((Column("no"), Column("note", grows=True)), rows)
+    for width in (90.1, 133.7, 187.4):
+        marks = [mark for strip in laid(table, width, fonts.width).strips for mark in strip.picture]
+        words = [mark.text for mark in marks if isinstance(mark, Words)]
+        assert {f"W{number:02}" for number in range(40)} <= set(words)

@@ -78,7 +78,8 @@ def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):
 
     hands.click(900, 700)  # the board itself: nothing in the way of the drag
     before = hands.plan.components[second].position
-    hands.drag(hands.centre(second), (700, 420))
+    at = hands.centre(second).moved(-25, 60)  # where the other body is not
+    hands.drag(at, (700, 480))
     assert hands.plan.components[second].position != before
     assert not any({first, second} <= set(each.things) for each in hands.session.review.stops)
 

@@ -86,8 +86,12 @@ def cable_at(plan: Plan, ways: Mapping[str, Way], at: Point, reach: float) -> st
 def thing_at(plan: Plan, ways: Mapping[str, Way], at: Point, reach: float = 0.0) -> str | None:
     """Return the thing under a place on the wall, that in front first.
 
-    Cables, components (by a terminal or the body), channels, exits, fixings, no-go boxes, boards.
+    Exits, for they are small and cables run over them; cables, components (by a terminal or the body), channels,
+    fixings, no-go boxes, boards.
     """
+    exit_ = next((each.id for each in plan.exits.values() if _is_on(plan, each, at)), None)
+    if exit_ is not None:
+        return exit_
     cable = cable_at(plan, ways, at, reach)
     if cable is not None:
         return cable
@@ -105,10 +109,12 @@ def _bodies_at(plan: Plan, at: Point, reach: float) -> Iterator[str]:
     for channel in reversed(list(plan.channels.values())):
         if distance_to_line(channel.line, plan.off_wall(channel.board, at)) <= max(channel.width / 2, reach):
             yield channel.id
-    marks: tuple[OnBoard, ...] = (*plan.exits.values(), *plan.fixings.values(), *plan.no_go_boxes.values())
-    for thing in marks:
-        if reach_of(plan, thing).holds(plan.off_wall(thing.board, at)):
-            yield thing.id
+    marks: tuple[OnBoard, ...] = (*plan.fixings.values(), *plan.no_go_boxes.values())
+    yield from (each.id for each in marks if _is_on(plan, each, at))
+
+
+def _is_on(plan: Plan, thing: OnBoard, at: Point) -> bool:
+    return reach_of(plan, thing).holds(plan.off_wall(thing.board, at))
 
 
 def things_in(plan: Plan, ways: Mapping[str, Way], band: Box) -> tuple[str, ...]:

@@ -48,7 +48,7 @@ class ToolHost(QObject):
     remove_asked = Signal()
 
     def __init__(self, desk: Desk, view: BoardView, scene: BoardScene) -> None:
-        super().__init__(view)
+        super().__init__(desk)
         self._desk, self._view, self._scene = desk, view, scene
         self._gesture: Gesture | None = None
         self._busy = False
@@ -59,8 +59,7 @@ class ToolHost(QObject):
         self.section: ChannelSection = SECTIONS[3]
         self.conductor: Conductor | None = None
         self.diameter: float | None = None
-        view.viewport().installEventFilter(self)
-        view.installEventFilter(self)
+        view.on_mouse, view.on_key = self.mouse, self.key
         desk.tool_changed.connect(self.begin)
         desk.signals.plan_changed.connect(self._plan_changed)
         desk.signals.selection_changed.connect(self._plan_changed)
@@ -176,19 +175,10 @@ class ToolHost(QObject):
         self._gesture = None
         self.begin()
 
-    # Qt's events
+    # What the view hears
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: D102
-        if watched is self._view.viewport() and isinstance(event, QMouseEvent):
-            return self._mouse(event)
-        if watched is self._view and isinstance(event, QKeyEvent):
-            if event.type() == QEvent.Type.KeyPress:
-                return self._key(event)
-            if event.type() == QEvent.Type.KeyRelease and event.key() == Qt.Key.Key_Space:
-                return self._view.hears_space(event, pressed=False)
-        return False
-
-    def _mouse(self, event: QMouseEvent) -> bool:
+    def mouse(self, event: QMouseEvent) -> bool:
+        """Take an event of the mouse; say whether it was one of those a tool wants."""
         kinds = {
             QEvent.Type.MouseButtonPress: self._press,
             QEvent.Type.MouseButtonDblClick: self._double,
@@ -250,7 +240,8 @@ class ToolHost(QObject):
 
     # Keys
 
-    def _key(self, event: QKeyEvent) -> bool:
+    def key(self, event: QKeyEvent) -> bool:
+        """Take a key; say whether it meant something here."""
         if self._view.hears_space(event, pressed=True):
             return True
         key = Qt.Key(event.key())

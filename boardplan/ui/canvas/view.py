@@ -1,5 +1,7 @@
 """View: the window onto the wall; zoom under the pointer, pan by hand, fit; the one place where y is flipped."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
@@ -24,7 +26,10 @@ _FIT_EDGE = 40
 
 
 class BoardView(QGraphicsView):
-    """The canvas. Where a tool has something to say about the mouse or a key, `tool_host` hears it first."""
+    """The canvas. What the mouse and the keys mean is asked of `on_mouse` and `on_key`; they say whether they took it.
+
+    An event filter would be heard while the view is being taken apart, and bring the process down.
+    """
 
     moved = Signal()
     """Zoom or place have changed."""
@@ -34,6 +39,8 @@ class BoardView(QGraphicsView):
     def __init__(self, scene: BoardScene, parent: QWidget | None = None) -> None:
         super().__init__(scene, parent)
         self.board_scene = scene
+        self.on_mouse: Callable[[QMouseEvent], bool] | None = None
+        self.on_key: Callable[[QKeyEvent], bool] | None = None
         self._fits: Box | None = None
         self._panned_from: QPoint | None = None
         self._space = False
@@ -149,6 +156,37 @@ class BoardView(QGraphicsView):
         elif event.type() == QEvent.Type.Leave:
             self.pointed.emit(None)
         return super().viewportEvent(event)
+
+    def event(self, event: QEvent) -> bool:  # noqa: D102
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            if event.key() in {Qt.Key.Key_Tab, Qt.Key.Key_Backtab} and self.on_key is not None and self.on_key(event):
+                return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: D102
+        if self.on_key is None or not self.on_key(event):
+            super().keyPressEvent(event)
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:  # noqa: D102
+        if event.key() != Qt.Key.Key_Space or not self.hears_space(event, pressed=False):
+            super().keyReleaseEvent(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: D102
+        self._heard(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:  # noqa: D102
+        self._heard(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:  # noqa: D102
+        self._heard(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: D102
+        self._heard(event)
+
+    def _heard(self, event: QMouseEvent) -> None:
+        if self.on_mouse is not None:
+            self.on_mouse(event)
+        event.accept()
 
     def begins_pan(self, event: QMouseEvent) -> bool:
         """Begin to move the wall by hand where the button says so."""

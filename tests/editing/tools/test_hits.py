@@ -27,7 +27,7 @@ from boardplan.routing.route import NoWay
         ((850, 124), 1, ("PB1", "F5")),
         ((852, 126), 5, ("PB1", "F5")),
         ((852, 126), 1, None),
-        ((820, 124), 40, ("PB1", "F5")),
+        ((825, 124), 40, ("PB1", "F5")),
         ((600, 600), 5, None),
         ((50, 84), 9, ("FT1", "LINE")),
     ],
@@ -94,8 +94,8 @@ def test_boards_on_the_wall(cabin_plan):
 
 def test_a_band_holds_what_is_whole_inside(bus_plan):
     ways = find_routes(bus_plan)
-    assert set(things_in(bus_plan, ways, Box(0, 0, 420, 134))) == {"FT1", "SW1", "X1", "BF-1", "W02"}
-    assert things_in(bus_plan, ways, Box(50, 50, 400, 134)) == ()
+    assert set(things_in(bus_plan, ways, Box(0, 0, 420, 134))) == {"FT1", "SW1", "X1", "BF-1", "W01", "W02"}
+    assert things_in(bus_plan, {}, Box(50, 50, 400, 134)) == ()
     assert len(things_in(bus_plan, {}, Box(-10, -10, 2000, 2000))) == 13 + 1 + 7 + 9
 
 

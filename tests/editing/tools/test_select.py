@@ -1,6 +1,7 @@
 from dataclasses import replace
 
 import pytest
+from boards import library_bus
 from hypothesis import given
 from hypothesis import strategies as st
 from pointing import click, done, double, drag, held, key, move, press, release, shown
@@ -95,7 +96,7 @@ def test_it_catches_and_says_why(hand):
 
 
 def test_out_of_reach_of_all_it_lands_on_whole_millimetres(hand):
-    result = done(select(hand), *drag(PB1, (710, 88), (717.3, 414.8)))
+    result = done(select(hand), *drag(PB1, (710, 88), (717.3, 414.8), reach=0.01))
     assert result.plan.components["PB1"].position == (531, 351)
 
 
@@ -111,7 +112,7 @@ def test_escape_puts_everything_back(hand):
 
 
 def test_a_locked_component_says_so(bus_plan):
-    hand = Hand(set_locked(bus_plan, ["PB1"], True))
+    hand = Hand(set_locked(bus_plan, ["PB1"], locked=True))
     result = done(select(hand), press(*PB1), held(716, 94))
     assert result.said == "PB1 is locked. Unlock it to move it."
     assert result.plan is None
@@ -151,8 +152,6 @@ def test_arrow_keys_with_nothing_selected_do_nothing(hand):
 
 @given(st.lists(st.tuples(st.integers(-100, 1400), st.integers(-100, 1000)), min_size=1, max_size=6))
 def test_a_preview_is_what_is_committed(path):
-    from boards import library_bus
-
     plan = library_bus()
     events = drag(PB1, (720, 100), *path)
     states, result = run(select(Hand(plan)), events)

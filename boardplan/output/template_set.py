@@ -1,0 +1,40 @@
+"""Template set: what all sheets of a board's template have in common, and the words that count holes and findings."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from boardplan.model.holes import Hole
+from boardplan.model.job import Job
+from boardplan.output.lettering import Measure
+from boardplan.output.pages import Tile
+from boardplan.output.paper import Paper
+from boardplan.output.template import Template
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateSet:
+    """What all sheets of a board's template have in common; `stops` counts findings that forbid issuing it."""
+
+    job: Job
+    template: Template
+    tiles: Sequence[Tile]
+    paper: Paper
+    stops: int
+    measure: Measure
+
+
+def stop_words(stops: int) -> str:
+    """Return the words that every sheet carries while findings stop the job."""
+    return f"NOT TO BE ISSUED: {stops} {'finding stops' if stops == 1 else 'findings stop'}"
+
+
+def count_words(on_sheet: Sequence[Hole], holes: Sequence[Hole]) -> str:
+    """Return how many of a board's holes are on a sheet, and of which bits."""
+    counted = Counter(hole.bit for hole in on_sheet)
+    known = sorted(bit for bit in counted if bit is not None)
+    parts = [f"{bit:.1f} mm x {counted[bit]}" for bit in known]
+    if counted[None]:
+        parts.append(f"? x {counted[None]}")
+    bits = f": {', '.join(parts)}" if parts else ""
+    return f"holes on this sheet {len(on_sheet)} of {len(holes)}{bits}"

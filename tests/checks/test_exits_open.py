@@ -1,0 +1,29 @@
+"""Exits open: units, channels and fixings up to the rim of an exit hole."""
+
+import pytest
+from checks.plans import channel, fixing, named, plan_of, unit
+
+from boardplan.geometry.point import Point
+from boardplan.model.board import Exit
+
+HOLE = Exit("X1", "A", "floor", Point(500, 400), "hole", 40)
+EDGE = Exit("X2", "A", "edge", Point(500, 400))
+
+
+@pytest.mark.parametrize(("x", "covered"), [(520, False), (519.9, True), (450, True), (380, False), (380.1, True)])
+def test_unit_over_a_hole(x, covered):
+    assert len(named(plan_of(HOLE, unit("U1", x, 350)), "exit-covered")) == covered
+
+
+def test_an_exit_over_the_edge_can_not_be_covered():
+    assert named(plan_of(EDGE, unit("U1", 450, 350)), "exit-covered") == []
+
+
+@pytest.mark.parametrize(("y", "covered"), [(400, False), (410, False), (411, True), (450, False), (449, True)])
+def test_channel_may_take_the_whole_hole_in(y, covered):
+    assert len(named(plan_of(HOLE, channel("RW", (100, y), (900, y))), "exit-covered")) == covered
+
+
+@pytest.mark.parametrize(("x", "inside"), [(523.5, False), (523.4, True), (500, True)])
+def test_fixing_in_a_hole(x, inside):
+    assert len(named(plan_of(HOLE, fixing("F1", x, 400)), "fixing-in-exit")) == inside
