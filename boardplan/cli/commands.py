@@ -92,8 +92,8 @@ def _plan(chosen: argparse.Namespace) -> Plan:
 
 
 def _check(chosen: argparse.Namespace) -> int:
-    from boardplan.cli.text import finding_lines, verdict  # noqa: PLC0415
     from boardplan.checks.review import review_of  # noqa: PLC0415
+    from boardplan.cli.text import finding_lines, verdict  # noqa: PLC0415
     from boardplan.output.records import finding_records  # noqa: PLC0415
 
     review = review_of(_plan(chosen))
@@ -140,8 +140,8 @@ def _holes(chosen: argparse.Namespace) -> int:
 
 
 def _pack(chosen: argparse.Namespace) -> int:
-    from boardplan.cli.text import pack_lines, verdict  # noqa: PLC0415
     from boardplan.checks.review import review_of  # noqa: PLC0415
+    from boardplan.cli.text import pack_lines, verdict  # noqa: PLC0415
     from boardplan.output.pack import PackRefused, write_pack  # noqa: PLC0415
     from boardplan.output.pages import PAPERS  # noqa: PLC0415
 

@@ -1,5 +1,6 @@
 """Command line text: findings, cables, holes and packs as plain columns."""
 
+import re
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -7,17 +8,24 @@ from typing import Any
 from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text, tidy_number
-from boardplan.model.holes import holes_of
 from boardplan.model.plan import Plan
+from boardplan.output.hole_schedule import hole_rows
 from boardplan.output.records import verdict_words
 from boardplan.routing.cut_length import CutLength
 
+_NUMBER = re.compile(r"-?[\d.]*|no way")
+
 
 def columns(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> list[str]:
-    """Return rows as lines with aligned columns under their heads."""
-    widths = [max(len(row[i]) for row in (heads, *rows)) for i in range(len(heads))]
-    lines = ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) for row in (heads, *rows)]
-    return [line.rstrip() for line in lines]
+    """Return rows as lines with aligned columns under their heads, numbers to the right."""
+    places = range(len(heads))
+    widths = [max(len(row[i]) for row in (heads, *rows)) for i in places]
+    numbers = [all(_NUMBER.fullmatch(row[i]) for row in rows) for i in places]
+    return ["  ".join(_padded(row[i], widths[i], numbers[i]) for i in places).rstrip() for row in (heads, *rows)]
+
+
+def _padded(cell: str, width: int, number: bool) -> str:  # noqa: FBT001 - one of two sides
+    return cell.rjust(width) if number else cell.ljust(width)
 
 
 def finding_lines(findings: Sequence[Finding]) -> list[str]:
@@ -62,11 +70,11 @@ def _mm(value: float | None) -> str:
 
 
 def hole_lines(plan: Plan) -> list[str]:
-    """Return holes as columns, in mm and, in a job in inches, as a tape reads."""
+    """Return holes as columns: running dimensions from the datum, in a job in inches also as a tape reads."""
     inches = plan.job.units == "inch"
     rows = []
-    for hole in holes_of(plan):
-        x, y = hole.position
+    for row in hole_rows(plan):
+        hole, (x, y) = row.hole, row.place
         tape = (inches_text(x), inches_text(y)) if inches else ()
         bit = "?" if hole.bit is None else f"{hole.bit:g}"
         rows.append((hole.id, hole.board, tidy_number(x), tidy_number(y), *tape, bit, hole.words, hole.stage))

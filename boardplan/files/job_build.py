@@ -49,10 +49,18 @@ T = TypeVar("T")
 
 def record_faults(record: JobFileRecord) -> Iterator[Fault]:
     """Yield doubled ids and outlines that can't be cut: what the shape of a record doesn't say."""
-    for name in ("boards", "kinds", "conductors", "fasteners", "framing", "back_parts", "no_go_boxes"):
+    for name in _WITH_IDS:
         yield from _doubled(name, getattr(record, name))
-    for name in ("exits", "fixings", "components", "channels", "cables"):
-        yield from _doubled(name, getattr(record, name))
+    yield from _shape_faults(record)
+
+
+_WITH_IDS = (
+    *("boards", "kinds", "conductors", "fasteners", "framing", "back_parts", "no_go_boxes"),
+    *("exits", "fixings", "components", "channels", "cables"),
+)
+
+
+def _shape_faults(record: JobFileRecord) -> Iterator[Fault]:
     for index, board in enumerate(record.boards):
         yield from _ring_faults(f"boards[{index}] '{board.id}'", board)
     for index, part in enumerate(record.back_parts):
@@ -71,7 +79,8 @@ def _doubled(name: str, records: Sequence[Any]) -> Iterator[Fault]:
     seen: dict[str, int] = {}
     for index, record in enumerate(records):
         if record.id in seen:
-            yield Fault(f"{name}[{index}] '{record.id}'.id", f"an id that is used once; {name}[{seen[record.id]}] has it")
+            words = f"an id that is used once; {name}[{seen[record.id]}] has it"
+            yield Fault(f"{name}[{index}] '{record.id}'.id", words)
         seen.setdefault(record.id, index)
 
 
@@ -88,7 +97,8 @@ def join_faults(plan: Plan, record: JobFileRecord) -> Iterator[Fault]:
     """Yield every name in a plan that leads nowhere, with its place in the file."""
     for broken in broken_joins(plan):
         ids = [each.id for each in getattr(record, broken.collection)]
-        yield Fault(f"{broken.collection}[{ids.index(broken.thing)}] '{broken.thing}'.{broken.field}", f"expected {broken.expected}")
+        place = f"{broken.collection}[{ids.index(broken.thing)}] '{broken.thing}'"
+        yield Fault(f"{place}.{broken.field}", f"expected {broken.expected}")
 
 
 def plan_from(record: JobFileRecord, rules: RuleSet) -> Plan:

@@ -20,7 +20,8 @@ def _block(value: Any, indent: int) -> str:
         return flat
     pad = " " * (indent + 2)
     if isinstance(value, dict):
-        rows = [f"{pad}{json.dumps(key, ensure_ascii=False)}: {_block(each, indent + 2)}" for key, each in value.items()]
+        names = {key: json.dumps(key, ensure_ascii=False) for key in value}
+        rows = [f"{pad}{names[key]}: {_block(each, indent + 2)}" for key, each in value.items()]
         return "{\n" + ",\n".join(rows) + "\n" + " " * indent + "}"
     rows = [pad + _block(each, indent + 2) for each in value]
     return "[\n" + ",\n".join(rows) + "\n" + " " * indent + "]"

@@ -49,8 +49,8 @@ def _meet(a: Point, b: Point, c: Point, d: Point) -> bool:
 
 
 def _within(start: Point, end: Point, point: Point) -> bool:
-    return (
-        min(start.x, end.x) <= point.x <= max(start.x, end.x) and min(start.y, end.y) <= point.y <= max(start.y, end.y)
+    return min(start.x, end.x) <= point.x <= max(start.x, end.x) and min(start.y, end.y) <= point.y <= max(
+        start.y, end.y
     )
 
 

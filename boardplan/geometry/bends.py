@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from boardplan.geometry.point import Point, bearing
 
@@ -32,13 +33,13 @@ def tangent_length(radius: float, turn: float) -> float:
 
 def straight_length(points: Sequence[tuple[float, float]]) -> float:
     """Return the length along straight legs from corner to corner."""
-    return sum(math.dist(a, b) for a, b in zip(points, points[1:], strict=False))
+    return sum(math.dist(a, b) for a, b in pairwise(points))
 
 
 def turns(points: Sequence[tuple[float, float]]) -> tuple[float, ...]:
     """Return the turn at each inner point of a line of legs, none of them of no length."""
-    bearings = [bearing(a, b) for a, b in zip(points, points[1:], strict=False)]
-    return tuple(turn_between(a, b) for a, b in zip(bearings, bearings[1:], strict=False))
+    bearings = [bearing(a, b) for a, b in pairwise(points)]
+    return tuple(turn_between(a, b) for a, b in pairwise(bearings))
 
 
 def without_repeats(points: Sequence[Point]) -> tuple[Point, ...]:
@@ -118,7 +119,7 @@ def _tangents_that_fit(corners: Sequence[Point], bent: Sequence[float], radius: 
     """Return each corner's tangent, shortened in proportion where a leg can't hold both of its ends."""
     wanted = [tangent_length(radius, min(abs(turn), 170.0)) for turn in bent]
     fitted = list(wanted)
-    for leg, (start, end) in enumerate(zip(corners, corners[1:], strict=False)):
+    for leg, (start, end) in enumerate(pairwise(corners)):
         before = wanted[leg - 1] if leg > 0 else 0.0
         after = wanted[leg] if leg < len(wanted) else 0.0
         length = start.distance_to(end)

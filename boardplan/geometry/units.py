@@ -38,17 +38,17 @@ class LengthError(ValueError):
 
 
 def read_length(text: str, unit: str = "mm") -> float:
-    """Return the millimetres a text means; a bare number counts in the unit given ("mm" or "in").
+    r"""Return the millimetres a text means; a bare number counts in the unit given ("mm" or "in").
 
     A comma is a decimal comma. Raises LengthError.
 
-    >>> read_length("2'-6 1/2\\"")
+    >>> read_length("2'-6 1/2\"")
     774.7
     """
     plain = text.strip().lower().replace("″", '"').replace("′", "'").replace("”", '"').replace("’", "'")
     for sign, fraction in _VULGAR.items():
         plain = re.sub(rf"(\d)\s*{sign}", rf"\1 {fraction}", plain).replace(sign, fraction)
-    negative = plain.startswith("-") or plain.startswith("−")
+    negative = plain.startswith(("-", "−"))
     rest = plain.lstrip("-−+ ")
     total, at, last_unit = Fraction(0), 0, ""
     while at < len(rest):

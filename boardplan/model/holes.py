@@ -2,9 +2,11 @@
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal, TypeAlias
 
 from boardplan.geometry.point import Point, bearing
+from boardplan.model.board import BoardFixing, Exit
 from boardplan.model.channel import Channel
 from boardplan.model.component import Component
 from boardplan.model.component_kind import Stage
@@ -41,42 +43,28 @@ def holes_of(plan: Plan) -> tuple[Hole, ...]:
         found += component_holes(plan, component)
     for channel in plan.channels.values():
         found += channel_holes(plan, channel)
-    found += [
-        Hole(each.id, each.board, each.id, each.position, each.diameter, None, "fixing", each.fastener, "through, board fixing", "shop")
-        for each in plan.fixings.values()
-    ]
-    found += [
-        Hole(each.id, each.board, each.id, each.position, each.diameter, None, "exit", "", f"through, exit: {each.name}", "shop")
-        for each in plan.exits.values()
-        if each.through == "hole"
-    ]
+    found += [_fixing_hole(each) for each in plan.fixings.values()]
+    found += [_exit_hole(each) for each in plan.exits.values() if each.through == "hole"]
     return tuple(found)
 
 
 def component_holes(plan: Plan, component: Component) -> list[Hole]:
     """Return the holes of one component, numbered in the order of its kind's pattern."""
     kind = plan.kind_of(component)
-    fastener = plan.fasteners.get(kind.fastener)
-    stage = component.stage or kind.stage
-    return [
-        _screw_hole(plan, f"{component.id}-{number}", component.board, component.id, at, fastener, stage)
-        for number, (_, at) in enumerate(placed(plan, component).holes, start=1)
-    ]
+    fitted = _Fitted(component.id, component.board, plan.fasteners.get(kind.fastener), component.stage or kind.stage)
+    return [_screw_hole(plan, fitted, n, at) for n, (_, at) in enumerate(placed(plan, component).holes, start=1)]
 
 
 def channel_holes(plan: Plan, channel: Channel) -> list[Hole]:
     """Return the screw holes of a channel: near each end of each straight, then no further apart than the pitch."""
-    fastener = plan.fasteners.get(channel.screws.fastener)
-    return [
-        _screw_hole(plan, f"{channel.id}-{number}", channel.board, channel.id, at, fastener, "shop")
-        for number, at in enumerate(screw_places(channel), start=1)
-    ]
+    fitted = _Fitted(channel.id, channel.board, plan.fasteners.get(channel.screws.fastener), "shop")
+    return [_screw_hole(plan, fitted, n, at) for n, at in enumerate(screw_places(channel), start=1)]
 
 
 def screw_places(channel: Channel) -> list[Point]:
     """Return where the screws of a channel go, along its line."""
     places: list[Point] = []
-    for start, end in zip(channel.line, channel.line[1:], strict=False):
+    for start, end in pairwise(channel.line):
         length, towards = start.distance_to(end), bearing(start, end)
         first = min(channel.screws.first, length / 2)
         span = length - 2 * first
@@ -86,14 +74,59 @@ def screw_places(channel: Channel) -> list[Point]:
     return places
 
 
-def _screw_hole(
-    plan: Plan, number: str, board: str, owner: str, at: Point, fastener: Fastener | None, stage: Stage
-) -> Hole:
-    if fastener is None:
-        return Hole(number, board, owner, at, None, None, "pilot", "", "which fastener? none is given", stage)
-    if fastener.hole != "pilot":
-        words = f"through, T-nut M{fastener.thread:g} from back" if fastener.hole == "t-nut" else f"through, {fastener.name}"
-        return Hole(number, board, owner, at, fastener.bit, None, fastener.hole, fastener.id, words, stage)
-    depth = plan.boards[board].thickness - plan.rules.value("pilot-depth-left")
-    words = f"pilot {depth:g} deep, {fastener.name}"
-    return Hole(number, board, owner, at, fastener.bit, depth, "pilot", fastener.id, words, stage)
+def _fixing_hole(fixing: BoardFixing) -> Hole:
+    return Hole(
+        fixing.id,
+        fixing.board,
+        fixing.id,
+        fixing.position,
+        fixing.diameter,
+        None,
+        "fixing",
+        fixing.fastener,
+        "through, board fixing",
+        "shop",
+    )
+
+
+def _exit_hole(place: Exit) -> Hole:
+    words = f"through, exit: {place.name}"
+    return Hole(place.id, place.board, place.id, place.position, place.diameter, None, "exit", "", words, "shop")
+
+
+@dataclass(frozen=True, slots=True)
+class _Fitted:
+    """What is screwed down: its id, board, fastener if known, and stage."""
+
+    owner: str
+    board: str
+    fastener: Fastener | None
+    stage: Stage
+
+
+def _screw_hole(plan: Plan, fitted: _Fitted, number: int, at: Point) -> Hole:
+    fastener = fitted.fastener
+    bit = depth = None
+    sort: HoleSort = "pilot"
+    words = "which fastener? none is given"
+    if fastener is not None:
+        bit, sort = fastener.bit, fastener.hole
+        if fastener.hole == "pilot":
+            depth = plan.boards[fitted.board].thickness - plan.rules.value("pilot-depth-left")
+            words = f"pilot {depth:g} deep, {fastener.name}"
+        elif fastener.hole == "t-nut":
+            words = f"through, T-nut M{fastener.thread:g} from back"
+        else:
+            words = f"through, {fastener.name}"
+    return Hole(
+        id=f"{fitted.owner}-{number}",
+        board=fitted.board,
+        owner=fitted.owner,
+        position=at,
+        bit=bit,
+        depth=depth,
+        sort=sort,
+        fastener=fastener.id if fastener else "",
+        words=words,
+        stage=fitted.stage,
+    )

@@ -1,6 +1,6 @@
 """Joins: which thing names which, what breaks without it, and every join that is broken."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 
 from boardplan.model.cable import Cable, CableEnd, TerminalEnd
@@ -17,27 +17,38 @@ class BrokenJoin:
     expected: str
 
 
+_ON_BOARDS = ("framing", "back_parts", "no_go_boxes", "exits", "fixings", "components", "channels")
+
+
 def broken_joins(plan: Plan) -> Iterator[BrokenJoin]:
     """Yield every name in a plan that leads nowhere, and every id used twice."""
     yield from _doubled_ids(plan)
     for kind in plan.kinds.values():
-        if kind.fastener and kind.fastener not in plan.fasteners:
-            yield BrokenJoin("kinds", kind.id, "fastener", f"a fastener of this file; there is no '{kind.fastener}'")
-    for name in ("framing", "back_parts", "no_go_boxes", "exits", "fixings", "components", "channels"):
+        yield from _nowhere("kinds", kind.id, "fastener", kind.fastener, plan.fasteners)
+    for name in _ON_BOARDS:
         for thing in getattr(plan, name).values():
-            if thing.board not in plan.boards:
-                yield BrokenJoin(name, thing.id, "board", f"a board of this file; there is no '{thing.board}'")
+            yield from _nowhere(name, thing.id, "board", thing.board, plan.boards)
     for component in plan.components.values():
-        if component.kind not in plan.kinds:
-            yield BrokenJoin(
-                "components", component.id, "kind", f"a component kind of this file; there is no '{component.kind}'"
-            )
+        yield from _nowhere("components", component.id, "kind", component.kind, plan.kinds)
     for channel in plan.channels.values():
-        if channel.screws.fastener and channel.screws.fastener not in plan.fasteners:
-            wanted = channel.screws.fastener
-            yield BrokenJoin("channels", channel.id, "screws.fastener", f"a fastener of this file; there is no '{wanted}'")
+        yield from _nowhere("channels", channel.id, "screws.fastener", channel.screws.fastener, plan.fasteners)
     for cable in plan.cables.values():
         yield from _broken_cable(plan, cable)
+
+
+_NOUNS = {
+    "board": "a board",
+    "kind": "a component kind",
+    "fastener": "a fastener",
+    "screws.fastener": "a fastener",
+    "conductor": "a conductor",
+}
+
+
+def _nowhere(collection: str, thing: str, field: str, name: str, held: Container[str]) -> Iterator[BrokenJoin]:
+    """Yield a fault where a name that is given is not among those held."""
+    if name and name not in held:
+        yield BrokenJoin(collection, thing, field, f"{_NOUNS[field]} of this file; there is no '{name}'")
 
 
 def _doubled_ids(plan: Plan) -> Iterator[BrokenJoin]:
@@ -45,13 +56,13 @@ def _doubled_ids(plan: Plan) -> Iterator[BrokenJoin]:
     for name in COLLECTIONS.values():
         for thing_id in getattr(plan, name):
             if thing_id in seen:
-                yield BrokenJoin(name, thing_id, "id", f"an id that is used once; '{thing_id}' is also in {seen[thing_id]}")
+                words = f"an id that is used once; '{thing_id}' is also in {seen[thing_id]}"
+                yield BrokenJoin(name, thing_id, "id", words)
             seen[thing_id] = name
 
 
 def _broken_cable(plan: Plan, cable: Cable) -> Iterator[BrokenJoin]:
-    if cable.conductor not in plan.conductors:
-        yield BrokenJoin("cables", cable.id, "conductor", f"a conductor of this file; there is no '{cable.conductor}'")
+    yield from _nowhere("cables", cable.id, "conductor", cable.conductor, plan.conductors)
     for field, end in (("from", cable.start), ("to", cable.end)):
         fault = _broken_end(plan, end)
         if fault:
@@ -87,6 +98,6 @@ def with_dependants(plan: Plan, ids: Iterable[str]) -> set[str]:
     gone = set(ids)
     boards = gone & set(plan.boards)
     if boards:
-        for name in ("framing", "back_parts", "no_go_boxes", "exits", "fixings", "components", "channels"):
+        for name in _ON_BOARDS:
             gone |= {thing.id for thing in getattr(plan, name).values() if thing.board in boards}
     return gone | cables_on(plan, gone)

@@ -1,9 +1,9 @@
 """Plan: the whole job as one frozen value; things by id, joined by ids."""
 
 from collections.abc import Iterable, Mapping
-from typing import TypeAlias
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from typing import TypeAlias
 
 from boardplan.geometry.point import Point
 from boardplan.model.board import BackPart, Board, BoardFixing, Exit, Framing, NoGoBox

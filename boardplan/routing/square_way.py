@@ -165,7 +165,8 @@ class Search:
         """Note every corner on a leg's line (axis, line, start) from the first to the last place for one."""
         axis, line, at = leg
         coordinates = self.turning[axis]
-        low, high = stretch if sign > 0 else (stretch[1], stretch[0])
+        pays = at + sign * self._farthest(cost, leg, sign)
+        low, high = (stretch[0], min(stretch[1], pays)) if sign > 0 else (max(stretch[1], pays), stretch[0])
         best, leg_cost, least = self.best, self.lines.cost, self._least_from
         for place in coordinates[bisect_left(coordinates, low) : bisect_right(coordinates, high)]:
             corner = (place, line, 1, sign) if axis == 0 else (line, place, 0, sign)
@@ -178,6 +179,19 @@ class Search:
                     heapq.heappush(self.heap, (estimate, new, corner))
             elif new == held[0] and source < held[1]:
                 best[corner] = (new, source)
+
+    def _farthest(self, cost: int, leg: _Leg, sign: int) -> int:
+        """Return how far along a leg a corner can pay: beyond, even the least way from there costs too much."""
+        axis, line, at = leg
+        weight, aside = self.weights[axis], self.weights[1 - axis]
+        farthest = -1
+        for goal in self._goals:
+            left = self.bound - cost - CORNER - goal[3] - aside * abs(line - goal[1 - axis])
+            towards = (goal[axis] - at) * sign
+            spare = left - weight * abs(towards)
+            if spare >= 0:
+                farthest = max(farthest, max(towards, 0) + spare // (2 * weight))
+        return farthest
 
     def _reach(self, cost: int, source: _Corner, number: int) -> None:
         candidate = (cost, source, number)
