@@ -34,8 +34,8 @@ sys.meta_path.insert(0, Blocked())
 """
 
 
-def python(code, *arguments, cwd=None):
-    return subprocess.run([sys.executable, "-c", code, *arguments], capture_output=True, text=True, cwd=cwd, check=False)
+def python(code, *arguments):
+    return subprocess.run([sys.executable, "-c", code, *arguments], capture_output=True, text=True, check=False)
 
 
 def test_everything_but_the_window_imports_with_qt_blocked():

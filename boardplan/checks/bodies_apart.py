@@ -25,7 +25,8 @@ def bodies_apart(site: Site, one: BodySpot, other: BodySpot) -> Iterator[Finding
     both = isinstance(one, ChannelSpot) and isinstance(other, ChannelSpot)
     if gap <= 0 and bodies_overlap(one, other):
         area = shared_box(one.box, other.box)
-        words = f"{one.id} and {other.id} stand on the same place"
+        wide, high = site.length(area.width), site.length(area.height)
+        words = f"{one.id} and {other.id} stand on the same place: {wide} across, {high} upwards; they are to lie apart"
         yield site.finding("bodies-overlap", limit, where_is(one, other, area=area), words, 0.0)
     elif not both:
         has, wants = site.two_lengths(gap, limit.value)

@@ -57,11 +57,12 @@ def lug_not_measured(site: Site, spot: CableSpot) -> Iterator[Finding]:
 
 def matched_surplus(site: Site) -> Iterator[Finding]:
     """Yield a note for each matched group whose shortest cable gets much longer than it needs to be."""
+    grouped = [length for length in site.lengths.values() if length.group and length.cut]
     limit = site.limit("matched-surplus")
     worst: dict[str, CutLength] = {}
-    for length in site.lengths.values():
+    for length in grouped:
         held = worst.get(length.group)
-        if length.group and length.cut and (held is None or length.surplus > held.surplus):
+        if held is None or length.surplus > held.surplus:
             worst[length.group] = length
     for group, length in worst.items():
         if length.surplus_percent <= limit.value + NOISE:

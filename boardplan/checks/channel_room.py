@@ -28,7 +28,8 @@ def little_finger_room(site: Site, spot: ComponentSpot, channel: ChannelSpot) ->
     room, _, at = min(near)
     names = ", ".join(name for _, name, _ in near)
     has, wants = site.two_lengths(room, limit.value)
-    words = f"Terminals {names} of {spot.id} are {has} from channel {channel.id}; {wants} is asked for fingers"
+    subject = f"Terminal {names} of {spot.id} is" if len(near) == 1 else f"Terminals {names} of {spot.id} are"
+    words = f"{subject} {has} from channel {channel.id}; {wants} is asked for fingers"
     where = where_is(spot, channel, area=box_around([at]).grown(10.0))
     yield site.finding("little-finger-room", limit, where, words, room)
 

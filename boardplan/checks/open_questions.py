@@ -10,16 +10,14 @@ from boardplan.model.plan import Plan
 
 def kind_data_missing(site: Site) -> Iterator[Finding]:
     """Yield a question for each kind in use that lacks a mass, a fastener or the flange its screws go through."""
-    users: dict[str, list[str]] = {}
-    for component in site.plan.components.values():
-        users.setdefault(component.kind, []).append(component.id)
-    for kind_id, components in users.items():
+    for kind_id in dict.fromkeys(component.kind for component in site.plan.components.values()):
         kind = site.plan.kinds[kind_id]
         missing = missing_of(site.plan, kind)
         if missing:
-            first = site.spots[components[0]]
-            words = f"{kind.name} ({', '.join(components)}): what is its {' and its '.join(missing)}? {_LEFT_OUT}"
-            where = Where(tuple(components), first.board.id, first.box.centre, first.box)
+            users = tuple(each.id for each in site.plan.components.values() if each.kind == kind_id)
+            first = site.spots[users[0]]
+            words = f"{kind.name} ({', '.join(users)}): what is its {' and its '.join(missing)}? {_LEFT_OUT}"
+            where = Where(users, first.board.id, first.box.centre, first.box)
             yield site.finding("kind-data-missing", site.limit("open-question"), where, words)
 
 

@@ -77,7 +77,7 @@ def refreshed(review: Review, plan: Plan) -> Review:
     """Return what `review_of(plan)` would, asking again only what a change from the review's plan touches."""
     if plan is review.plan:
         return review
-    return refreshed_with_ways(review, plan, refreshed_routes(review.plan, dict(review.ways), plan))
+    return refreshed_with_ways(review, plan, refreshed_routes(review.plan, review.ways, plan))
 
 
 def refreshed_with_ways(review: Review, plan: Plan, ways: Mapping[str, Way]) -> Review:

@@ -12,6 +12,7 @@ from boardplan.routing.capacity import spread_over_channels
 from boardplan.routing.changes import Changes
 from boardplan.routing.one_way import found_way, pinned_way
 from boardplan.routing.route import Way
+from boardplan.routing.side_by_side import alone, laid_side_by_side
 from boardplan.routing.surroundings import Surroundings, surroundings_of
 
 
@@ -33,13 +34,14 @@ def refreshed_routes(old_plan: Plan, old_ways: Mapping[str, Way], new_plan: Plan
     for cable in new_plan.cables.values():
         old = old_ways.get(cable.id)
         stands = old is not None and not changes.concern(cable, old)
-        ways[cable.id] = old if stands and old is not None else _way(around, cable)
+        ways[cable.id] = alone(around.plan, old) if stands and old is not None else _way(around, cable)
     settled = _settled(around, ways)
     return {name: old_ways[name] if old_ways.get(name) == way else way for name, way in settled.items()}
 
 
 def _settled(around: Surroundings, ways: Mapping[str, Way]) -> dict[str, Way]:
-    return spread_over_channels(around.plan, ways, lambda cable, full: found_way(around, cable, full))
+    spread = spread_over_channels(around.plan, ways, lambda cable, full: found_way(around, cable, full))
+    return laid_side_by_side(around, spread)
 
 
 def _way(around: Surroundings, cable: Cable) -> Way:

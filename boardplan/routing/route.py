@@ -45,7 +45,8 @@ class Route:
 
     `source` says whether a person pinned it or the program found it, `why` in a sentence why it lies so.
     `reaches` say how far off a found way things lie that could change it, `full` are stretches of channels
-    it had to leave to others, as they would be overfilled.
+    it had to leave to others, as they would be overfilled. `alone` is the way it would take with no cable
+    beside it, where that is another one.
     """
 
     cable: str
@@ -56,6 +57,7 @@ class Route:
     why: str = ""
     reaches: tuple[Reach, ...] = ()
     full: tuple[InChannel, ...] = ()
+    alone: tuple[Point, ...] = ()
 
     @property
     def pieces(self) -> tuple[Straight | Bend, ...]:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
-from boardplan.routing.open_lines import FAR, WEIGHT, Barrier, OpenLines, Spot, units
+from boardplan.routing.open_lines import FAR, WEIGHT, Barrier, OpenLines, Span, Spot, units
 
 CORNER = units(30) * WEIGHT
 """What a corner costs: a way with one corner less may be 30 mm longer. Common practice, no source."""
@@ -143,23 +143,10 @@ class Search:
         return corner[0] < -FAR + len(self.starts)
 
     def _bends(self, corner: _Corner, sign: int, spared: set[str]) -> bool:
-        """Say whether the bend at a corner clears what lies on its inner side, going on with a sign.
-
-        A box that reaches into the square of the bend's tangents blocks it if its nearest point to the
-        corner lies between the corner and the arc.
-        """
+        """Say whether the bend at a corner clears what is near, going on with a sign."""
         on, before = corner[2], corner[3]
         signs = (sign, -before) if on == 0 else (-before, sign)
-        x, y, radius = corner[0], corner[1], self.radius
-        left, right = (x, x + radius) if signs[0] > 0 else (x - radius, x)
-        bottom, top = (y, y + radius) if signs[1] > 0 else (y - radius, y)
-        for (west, east), (south, north), thing in self._near:
-            if west < right and east > left and south < top and north > bottom and thing not in spared:
-                aside = radius - max(0, west - x if signs[0] > 0 else x - east)
-                above = radius - max(0, south - y if signs[1] > 0 else y - north)
-                if aside * aside + above * above > radius * radius:
-                    return False
-        return True
+        return bend_clears(corner[:2], signs, self.radius, self._near, spared)
 
     def _corners(self, source: _Corner, cost: int, leg: _Leg, stretch: tuple[int, int], sign: int) -> None:
         """Note every corner on a leg's line (axis, line, start) from the first to the last place for one."""
@@ -185,8 +172,9 @@ class Search:
         axis, line, at = leg
         weight, aside = self.weights[axis], self.weights[1 - axis]
         farthest = -1
-        for goal in self._goals:
-            left = self.bound - cost - CORNER - goal[3] - aside * abs(line - goal[1 - axis])
+        for goal_x, goal_y, _, last in self._goals:
+            goal = (goal_x, goal_y)
+            left = self.bound - cost - CORNER - last - aside * abs(line - goal[1 - axis])
             towards = (goal[axis] - at) * sign
             spare = left - weight * abs(towards)
             if spare >= 0:
@@ -223,6 +211,26 @@ class Search:
         index = corner[0] + FAR
         spots.append(self.starts[index].spot)
         return Found(tuple(reversed(spots)), cost, index, number)
+
+
+def bend_clears(
+    spot: Spot, signs: tuple[int, int], radius: int, near: Sequence[tuple[Span, Span, str]], spared: set[str]
+) -> bool:
+    """Say whether a square bend clears boxes; `signs` are where its legs lie from its corner, along x and y.
+
+    A box that reaches into the square of the bend's tangents blocks it if its nearest point to the corner
+    lies between the corner and the arc.
+    """
+    (x, y), (sign_x, sign_y) = spot, signs
+    left, right = (x, x + radius) if sign_x > 0 else (x - radius, x)
+    bottom, top = (y, y + radius) if sign_y > 0 else (y - radius, y)
+    for (west, east), (south, north), thing in near:
+        if west < right and east > left and south < top and north > bottom and thing not in spared:
+            aside = radius - max(0, west - x if sign_x > 0 else x - east)
+            above = radius - max(0, south - y if sign_y > 0 else y - north)
+            if aside * aside + above * above > radius * radius:
+                return False
+    return True
 
 
 def least_cost(starts: Sequence[Ray], ends: Sequence[Ray], radius: int, weights: tuple[int, int]) -> tuple[int, int]:

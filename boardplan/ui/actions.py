@@ -66,21 +66,76 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow("paste", "&Edit", "&Paste", lambda w: w.paste(), "Ctrl+V", "paste"),
     ActionRow("duplicate", "&Edit", "&Duplicate", lambda w: w.duplicate(), "Ctrl+D", when="selected"),
     ActionRow("select-all", "&Edit", "Select all components", lambda w: w.select_all(), "Ctrl+A"),
-    ActionRow("turn", "&Edit", "&Turn by a quarter", lambda w: w.turn(), "Ctrl+R", "turn", when="selected", canvas_key="R", begins_group=True),
-    ActionRow("align-left", "&Edit", "Line up the left edges", lambda w: w.align("left"), "", "align-left", when="several"),
-    ActionRow("align-bottom", "&Edit", "Line up the lower edges", lambda w: w.align("bottom"), "", "align-bottom", when="several"),
-    ActionRow("space-across", "&Edit", "Space evenly across", lambda w: w.space("across"), "", "space-across", when="several"),
-    ActionRow("space-up", "&Edit", "Space evenly upwards", lambda w: w.space("up"), "", "space-up", when="several"),
-    ActionRow("properties", "&Edit", "&Fields of what is selected", lambda w: w.focus_properties(), "F4", when="selected", begins_group=True),
-    ActionRow("remove", "&Edit", "Re&move", lambda w: w.remove(), "Ctrl+Backspace", "delete", when="selected", canvas_key="Del"),
+    ActionRow(
+        "turn",
+        "&Edit",
+        "&Turn by a quarter",
+        lambda w: w.turn(),
+        "Ctrl+R",
+        "turn",
+        when="selected",
+        canvas_key="R",
+        begins_group=True,
+    ),
+    ActionRow(
+        "align-left", "&Edit", "Line up the left edges", lambda w: w.align("left"), "", "align-left", when="several"
+    ),
+    ActionRow(
+        "align-bottom",
+        "&Edit",
+        "Line up the lower edges",
+        lambda w: w.align("bottom"),
+        "",
+        "align-bottom",
+        when="several",
+    ),
+    ActionRow(
+        "space-across", "&Edit", "Space evenly across", lambda w: w.space("x"), "", "space-across", when="several"
+    ),
+    ActionRow("space-up", "&Edit", "Space evenly upwards", lambda w: w.space("y"), "", "space-up", when="several"),
+    ActionRow(
+        "properties",
+        "&Edit",
+        "&Fields of what is selected",
+        lambda w: w.focus_properties(),
+        "F4",
+        when="selected",
+        begins_group=True,
+    ),
+    ActionRow(
+        "remove",
+        "&Edit",
+        "Re&move",
+        lambda w: w.remove(),
+        "Ctrl+Backspace",
+        "delete",
+        when="selected",
+        canvas_key="Del",
+    ),
     ActionRow("fit", "&See", "Show &all", lambda w: w.fit(), "Ctrl+0", "fit"),
     ActionRow("fit-selected", "&See", "Show what is &selected", lambda w: w.fit_selected(), "Ctrl+9", when="selected"),
     ActionRow("larger", "&See", "&Larger", lambda w: w.zoom(1), "Ctrl++", "zoom-in"),
     ActionRow("smaller", "&See", "S&maller", lambda w: w.zoom(-1), "Ctrl+-", "zoom-out"),
-    ActionRow("keep-clear", "&See", "All &keep-clear room", lambda w: w.show_zones(), "Ctrl+K", "keep-clear", begins_group=True),
+    ActionRow(
+        "keep-clear",
+        "&See",
+        "All &keep-clear room",
+        lambda w: w.show_zones(),
+        "Ctrl+K",
+        "keep-clear",
+        begins_group=True,
+    ),
     ActionRow("findings", "&See", "Go to the &findings", lambda w: w.focus_findings(), "F8", "warn"),
     ActionRow("next-part", "&See", "Go to the &next part of the window", lambda w: w.focus_next_part(), "F6"),
-    ActionRow("theme-system", "&See", "Colours as the system has them", lambda w: w.choose_theme("system"), "", when="always", begins_group=True),
+    ActionRow(
+        "theme-system",
+        "&See",
+        "Colours as the system has them",
+        lambda w: w.choose_theme("system"),
+        "",
+        when="always",
+        begins_group=True,
+    ),
     ActionRow("theme-light", "&See", "Light", lambda w: w.choose_theme("light"), "", "light", when="always"),
     ActionRow("theme-dark", "&See", "Dark", lambda w: w.choose_theme("dark"), "", "dark", when="always"),
     *(
@@ -88,11 +143,24 @@ ACTIONS: tuple[ActionRow, ...] = (
         for number, step in enumerate(STEPS, start=1)
     ),
     *(
-        ActionRow(f"tool-{tool.name}", "&Tools", tool.words, _take(tool.name, tool.step), "", tool.icon, tool.tip, canvas_key=tool.key)
+        ActionRow(
+            f"tool-{tool.name}",
+            "&Tools",
+            tool.words,
+            _take(tool.name, tool.step),
+            "",
+            tool.icon,
+            tool.tip,
+            canvas_key=tool.key,
+        )
         for tool in _FIRST_STEP.values()
     ),
-    ActionRow("join-by-name", "&Tools", "Join by &name...", lambda w: w.join_by_name(), "Ctrl+J", "cable", begins_group=True),
-    ActionRow("accept", "&Tools", "&Accept the finding picked...", lambda w: w.accept_finding(), "Ctrl+Shift+A", "accept"),
+    ActionRow(
+        "join-by-name", "&Tools", "Join by &name...", lambda w: w.join_by_name(), "Ctrl+J", "cable", begins_group=True
+    ),
+    ActionRow(
+        "accept", "&Tools", "&Accept the finding picked...", lambda w: w.accept_finding(), "Ctrl+Shift+A", "accept"
+    ),
     ActionRow("commands", "&Help", "&Find a command...", lambda w: w.find_command(), "F2", "search", when="always"),
     ActionRow("keys", "&Help", "&Keys", lambda w: w.show_keys(), "F1", when="always"),
 )

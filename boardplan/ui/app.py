@@ -5,6 +5,7 @@ import traceback
 from pathlib import Path
 from types import TracebackType
 
+from PySide6.QtGui import QPixmapCache
 from PySide6.QtWidgets import QApplication
 
 from boardplan.ui.dialogs.fault_dialog import show_program_fault
@@ -12,6 +13,9 @@ from boardplan.ui.icons import tinted
 from boardplan.ui.main_window import MainWindow
 from boardplan.ui.preferences import Preferences
 from boardplan.ui.theme import PLAIN, font, load_fonts
+
+_KEPT_PICTURES = 200_000
+"""KB of drawn pictures kept for a quick redraw: enough for 120 components on a large screen."""
 
 
 def run(path: Path | None) -> int:
@@ -36,9 +40,8 @@ def dress(app: QApplication) -> None:
     app.setStyle("Fusion")
     load_fonts()
     app.setFont(font(PLAIN))
+    QPixmapCache.setCacheLimit(_KEPT_PICTURES)
     app.setWindowIcon(tinted("place", "#0E7A6F", 64))
-
-
 
 
 class Hook:

@@ -1,4 +1,4 @@
-"""First place: where a kind goes that was taken from the shelf without a pointer - the free place nearest to a point."""
+"""First place: where a kind goes that was taken from the shelf without a pointer - the nearest free place."""
 
 from collections.abc import Iterator
 
@@ -19,7 +19,9 @@ def first_place(plan: Plan, board_id: str, kind: ComponentKind, wanted: Point) -
     """
     board = plan.boards[board_id]
     margins, edge = board.edge_margins, board.box
-    inside = Box(edge.left + margins.left, edge.bottom + margins.bottom, edge.right - margins.right, edge.top - margins.top)
+    inside = Box(
+        edge.left + margins.left, edge.bottom + margins.bottom, edge.right - margins.right, edge.top - margins.top
+    )
     gap = plan.rules.value("gap-between-components")
     taken = [placed(plan, each).box.grown(gap) for each in plan.components.values() if each.board == board_id]
     for channel in (each for each in plan.channels.values() if each.board == board_id):
@@ -30,7 +32,12 @@ def first_place(plan: Plan, board_id: str, kind: ComponentKind, wanted: Point) -
     for middle in _around(wanted):
         corner = Point(float(round(middle.x - width / 2)), float(round(middle.y - height / 2)))
         box = Box(corner.x, corner.y, corner.x + width, corner.y + height)
-        fits = inside.left <= box.left and box.right <= inside.right and inside.bottom <= box.bottom and box.top <= inside.top
+        fits = (
+            inside.left <= box.left
+            and box.right <= inside.right
+            and inside.bottom <= box.bottom
+            and box.top <= inside.top
+        )
         if fits and not any(box.touches(each) for each in taken):
             return corner
     return Point(float(round(wanted.x - width / 2)), float(round(wanted.y - height / 2)))

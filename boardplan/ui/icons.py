@@ -7,8 +7,8 @@ from PySide6.QtGui import QAction, QIcon, QPainter, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QAbstractButton
 
-from boardplan.drawing.palette import Theme, colour
 from boardplan.bundled import data_dir
+from boardplan.drawing.palette import Theme, colour
 
 SIZE = 20
 _PROPERTY = "icon_name"
@@ -59,8 +59,8 @@ def put_icon(holder: QAction | QAbstractButton, name: str, theme: Theme) -> None
 
 def retint(root: QObject, theme: Theme) -> None:
     """Tint all icons below an object for a theme."""
-    for kind in (QAction, QAbstractButton):
-        for holder in root.findChildren(kind):
-            name = holder.property(_PROPERTY)
-            if name:
-                holder.setIcon(icon(str(name), theme))
+    holders: list[QAction | QAbstractButton] = [*root.findChildren(QAction), *root.findChildren(QAbstractButton)]
+    for holder in holders:
+        name = holder.property(_PROPERTY)
+        if name:
+            holder.setIcon(icon(str(name), theme))

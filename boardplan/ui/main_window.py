@@ -1,5 +1,6 @@
 """Main window: puts the pieces together and carries out what its actions ask; the work itself is done elsewhere."""
 
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 from typing import Literal
@@ -25,8 +26,8 @@ from boardplan.ui.dialogs.new_board_dialog import NewBoardDialog
 from boardplan.ui.icons import retint
 from boardplan.ui.panels.section import small_button
 from boardplan.ui.preferences import Preferences
-from boardplan.ui.tool_table import TOOLS
 from boardplan.ui.theme import Choice, Themes
+from boardplan.ui.tool_table import TOOLS
 from boardplan.ui.welcome import Welcome, sample_files
 from boardplan.ui.words import tr
 from boardplan.ui.workbench import Workbench
@@ -94,7 +95,9 @@ class MainWindow(QMainWindow):
 
     def _head_button(self, name: str) -> QWidget:
         row = next(each for each in ACTIONS if each.name == name)
-        button = small_button(self._desk_or_fail(), row.icon, tr(row.words).replace("&", ""), self.actions_by_name[name].trigger)
+        button = small_button(
+            self._desk_or_fail(), row.icon, tr(row.words).replace("&", ""), self.actions_by_name[name].trigger
+        )
         button.setEnabled(self.actions_by_name[name].isEnabled())
         self.actions_by_name[name].enabledChanged.connect(button.setEnabled)
         return button
@@ -170,7 +173,9 @@ class MainWindow(QMainWindow):
 
     def ask_and_open(self) -> None:
         """Ask for a job file and open it."""
-        chosen, _ = QFileDialog.getOpenFileName(self, tr("Open a job"), self._folder(), tr("Job files ({})").format(_FILTER))
+        chosen, _ = QFileDialog.getOpenFileName(
+            self, tr("Open a job"), self._folder(), tr("Job files ({})").format(_FILTER)
+        )
         if chosen:
             self.open_file(Path(chosen))
 
@@ -210,7 +215,9 @@ class MainWindow(QMainWindow):
         session = self._desk_or_fail().session
         name = session.plan.job.title.strip().lower().replace(" ", "-").replace("/", "-") or "job"
         wanted = session.path or Path(self._folder()) / f"{name}.json"
-        chosen, _ = QFileDialog.getSaveFileName(self, tr("Save the job"), str(wanted), tr("Job files ({})").format(_FILTER))
+        chosen, _ = QFileDialog.getSaveFileName(
+            self, tr("Save the job"), str(wanted), tr("Job files ({})").format(_FILTER)
+        )
         if not chosen:
             return False
         path = Path(chosen)
@@ -305,12 +312,12 @@ class MainWindow(QMainWindow):
         ids = self._desk_or_fail().session.selection.ids
         self._add_several(tr("Duplicate"), lambda plan: duplicate_things(plan, ids))
 
-    def _add_several(self, words: str, edit: object) -> None:
+    def _add_several(self, words: str, edit: Callable[[Plan], tuple[Plan, tuple[str, ...]]]) -> None:
         desk = self._desk_or_fail()
         added: list[tuple[str, ...]] = []
 
         def only_plan(plan: Plan) -> Plan:
-            changed, references = edit(plan)  # type: ignore[operator]
+            changed, references = edit(plan)
             added.append(references)
             return changed
 
@@ -448,4 +455,3 @@ class MainWindow(QMainWindow):
 
 def _open_from_menu(open_it: object, path: Path, _checked: bool = False) -> None:  # noqa: FBT001, FBT002 - Qt's
     open_it(path)  # type: ignore[operator]
-

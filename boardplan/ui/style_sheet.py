@@ -30,14 +30,19 @@ QFrame[part="upright"] { background: @line; border: 0; max-width: 1px; min-width
 #panel, #panel QScrollArea, #panel QScrollArea > QWidget > QWidget { background: @panel; }
 #strip { background: @ground; }
 
-QPushButton { background: transparent; border: 1px solid @edge; border-radius: 6px; padding: 5px 12px; min-height: 18px; }
+QPushButton { background: transparent; border: 1px solid @edge; border-radius: 6px; padding: 5px 12px;
+  min-height: 18px; }
 QPushButton:hover { border-color: @accent; }
 QPushButton:pressed { background: @wash; }
 QPushButton:focus { border: 2px solid @accent; padding: 4px 11px; }
-QPushButton:default, QPushButton[part="main"] { background: @accent; color: @panel; border: 1px solid @accent; font-weight: 600; }
+QPushButton:default, QPushButton[part="main"] { background: @accent; color: @panel; border: 1px solid @accent;
+  font-weight: 600; }
 QPushButton:default:hover, QPushButton[part="main"]:hover { background: @accent-deep; }
+QPushButton[part="recent"] { border: 0; padding: 4px 0; color: @accent; }
+QPushButton[part="recent"]:focus { border-bottom: 2px solid @accent; padding: 4px 0 2px 0; }
 QPushButton:default:focus, QPushButton[part="main"]:focus { border: 2px solid @ink; }
-QPushButton:disabled, QPushButton[part="main"]:disabled { background: transparent; color: @quiet; border: 1px solid @line; }
+QPushButton:disabled, QPushButton[part="main"]:disabled { background: transparent; color: @quiet;
+  border: 1px solid @line; }
 QToolButton { background: transparent; border: 1px solid transparent; border-radius: 6px; padding: 3px; }
 QToolButton:hover { background: @hover; }
 QToolButton:pressed { background: @wash; }
@@ -65,7 +70,8 @@ QComboBox QAbstractItemView::item { min-height: 24px; }
 QSpinBox::up-button, QSpinBox::down-button { width: 0; border: 0; }
 QCheckBox { spacing: 8px; padding: 2px; border: 1px solid transparent; border-radius: 6px; }
 QCheckBox::indicator { width: 14px; height: 14px; border: 1px solid @edge; border-radius: 4px; background: @field; }
-QCheckBox::indicator:checked { background: @accent; border-color: @accent; image: url("@icons/choice-check-@theme.svg"); }
+QCheckBox::indicator:checked { background: @accent; border-color: @accent;
+  image: url("@icons/choice-check-@theme.svg"); }
 QCheckBox:focus { border: 1px solid @accent; }
 
 QListView { background: transparent; border: 1px solid transparent; border-radius: 6px; outline: 0; }

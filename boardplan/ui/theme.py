@@ -6,8 +6,8 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
 from PySide6.QtWidgets import QApplication
 
-from boardplan.drawing.palette import Theme, colour
 from boardplan.bundled import data_dir
+from boardplan.drawing.palette import Theme, colour
 from boardplan.ui.style_sheet import style_sheet
 
 Choice: TypeAlias = Literal["system", "light", "dark"]

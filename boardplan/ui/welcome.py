@@ -113,12 +113,15 @@ class Welcome(QScrollArea):
         themes.changed.connect(self._repaint)
 
     def _repaint(self) -> None:
-        self.widget().update()
+        for card in self.findChildren(SampleCard):
+            card.update()
 
-    def _fill(self) -> None:
+    def _fill(self) -> None:  # noqa: PLR0915 - a form is one list of statements
         title = QLabel(tr("What goes on the board?"))
         title.setProperty("part", "title")
-        detail = QLabel(tr("From the survey to the drilling template and the cable cut list: survey, place, wire, pack."))
+        detail = QLabel(
+            tr("From the survey to the drilling template and the cable cut list: survey, place, wire, pack.")
+        )
         detail.setProperty("part", "quiet")
         self.new = QPushButton(tr("New board..."))
         self.new.setProperty("part", "main")
@@ -169,8 +172,8 @@ class Welcome(QScrollArea):
     def show_recent(self) -> None:
         """Show the files opened last."""
         while self._recent.count():
-            widget = self._recent.takeAt(0).widget()
-            if widget is not None:
+            held = self._recent.takeAt(0)
+            if held is not None and (widget := held.widget()) is not None:
                 widget.deleteLater()
         recent = self._preferences.recent
         if not recent:

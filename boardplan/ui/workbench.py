@@ -3,10 +3,10 @@
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
-from boardplan.editing.channel_edits import ChannelSection
 from boardplan.editing.component_edits import place_component
 from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable, CableEnd
+from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component_kind import ComponentKind
 from boardplan.ui.canvas.column import CanvasColumn
 from boardplan.ui.desk import STEPS, Desk
@@ -108,7 +108,9 @@ class Workbench(QWidget):
         at = first_place(self.desk.session.committed_plan, board.id, kind, Point(*wanted))
         fasteners = self.desk.shelf.fasteners
         self.desk.take("select")
-        self.desk.add(tr("Place {}").format(kind.name), lambda plan: place_component(plan, kind, fasteners, board.id, at))
+        self.desk.add(
+            tr("Place {}").format(kind.name), lambda plan: place_component(plan, kind, fasteners, board.id, at)
+        )
         self.canvas.view.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _carry(self, kind: ComponentKind, at: QPoint) -> None:
@@ -153,8 +155,9 @@ class Workbench(QWidget):
 
     def focus_next_part(self) -> None:
         """Go round the parts of the window: strip, findings, canvas, the step's panel, the fields."""
-        parts = [self.strip, self.findings, self.canvas, self._steps.currentWidget(), self.properties]
-        parts = [each for each in parts if each.isVisible() and _first_stop(each) is not None]
+        panel = (self.survey, self.shelf, self.wire, self.pack)[STEPS.index(self.desk.step)]
+        ring: tuple[QWidget, ...] = (self.strip, self.findings, self.canvas, panel, self.properties)
+        parts = [each for each in ring if each.isVisible() and _first_stop(each) is not None]
         focus = QApplication.focusWidget()
         at = next((number for number, each in enumerate(parts) if focus is not None and each.isAncestorOf(focus)), -1)
         target = _first_stop(parts[(at + 1) % len(parts)])

@@ -9,6 +9,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 from crowded_board import crowded_plan
@@ -33,12 +34,8 @@ def seconds(work: Callable[[], object], runs: int = 5) -> float:
 
 def moved_plans(plan: Plan, count: int = 20) -> list[Plan]:
     """Return plans with one component moved by 3 mm, another one each time."""
-    from dataclasses import replace
-
     chosen = list(plan.components.values())[:: max(1, len(plan.components) // count)][:count]
-    return [
-        plan.with_things([replace(each, position=Point(each.position.x + 3, each.position.y))]) for each in chosen
-    ]
+    return [plan.with_things([replace(each, position=Point(each.position.x + 3, each.position.y))]) for each in chosen]
 
 
 def median_over(plans: list[Plan], work: Callable[[Plan], object]) -> float:

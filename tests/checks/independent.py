@@ -60,7 +60,7 @@ def polygon_gap(one, other):
 
 
 def convex_overlap(one, other):
-    """Return the least depth by which two convex polygons overlap along any of their edges' normals, below nought apart."""
+    """Return the least depth by which two convex polygons overlap along normals of edges, below nought apart."""
     least = inf
     for (ax, ay), (bx, by) in edges(one) + edges(other):
         length = hypot(bx - ax, by - ay)
@@ -72,7 +72,7 @@ def convex_overlap(one, other):
 
 
 def turned_rectangle(width, height, x, y, degrees):
-    """Return a rectangle turned about its lower left, then shifted so that the box round it has its lower left at x, y."""
+    """Return a turned rectangle, shifted so that the box round it has its lower left at x, y."""
     c, s = cos(radians(degrees)), sin(radians(degrees))
     corners = [(u * c - v * s, u * s + v * c) for u, v in ((0, 0), (width, 0), (width, height), (0, height))]
     left, bottom = min(p[0] for p in corners), min(p[1] for p in corners)

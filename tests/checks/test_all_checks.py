@@ -38,9 +38,9 @@ def public_checks():
     """Yield module and name of every public function that yields findings."""
     for path in MODULES:
         for node in ast.parse(path.read_text()).body:
-            if isinstance(node, ast.FunctionDef) and not node.name.startswith("_") and node.returns is not None:
-                if ast.unparse(node.returns) == "Iterator[Finding]":
-                    yield path.stem, node.name
+            yields = isinstance(node, ast.FunctionDef) and node.returns and ast.unparse(node.returns)
+            if yields == "Iterator[Finding]" and not node.name.startswith("_"):
+                yield path.stem, node.name
 
 
 def test_every_check_is_in_the_table():

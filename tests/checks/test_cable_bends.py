@@ -1,7 +1,7 @@
 """Cable bends: legs at what their bends and ends need, with the preferred and the least radius."""
 
 from dataclasses import replace
-from math import tan, radians
+from math import radians, tan
 
 import pytest
 from checks.plans import UNIT, WIRE, cable, named, plan_of, unit

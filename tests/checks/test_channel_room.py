@@ -17,7 +17,7 @@ from checks.plans import UNIT, channel, named, plan_of, unit
 def test_finger_room(y, room):
     found = named(plan_of(channel("RW", (100, 190), (700, 190)), unit("U1", 300, y)), "little-finger-room")
     assert [each.measured for each in found] == ([] if room is None else [pytest.approx(room)])
-    assert all("Terminals B of U1" in each.sentence for each in found)
+    assert all("Terminal B of U1 is" in each.sentence for each in found)
 
 
 def test_terminals_that_look_elsewhere_need_no_room():

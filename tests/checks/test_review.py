@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from boardplan.checks.asking import rank
 from boardplan.checks.review import refreshed, review_of
 from boardplan.geometry.point import Box, Point
-from boardplan.model.board import BackPart, Compartment, Exit, Fabric, NoGoBox
+from boardplan.model.board import BackPart, Compartment, Exit, Fabric, Material, NoGoBox
 from boardplan.model.cable import Cable, Leg, OffBoardEnd, TerminalEnd
 from boardplan.model.component_kind import Cooling, KeepClear
 from boardplan.model.job import Acceptance
@@ -36,7 +36,7 @@ KINDS = (UNIT, AIRY, TENDER, NUTTED)
 
 
 def busy_plan():
-    """Return two boards with something of every sort on them."""
+    """Return two boards with something of every sort on them; all cables pinned, for finding ways is another test."""
     right = replace(BOARD, id="B", position=Point(1000, 0), fabric=Fabric(2), compartment=Compartment(5, 50, 5, 20, 90))
     away = OffBoardEnd("X1", "battery", (Leg(700, "estimated"),))
     return plan_of(
@@ -59,11 +59,11 @@ def busy_plan():
         Exit("X2", "A", "edge", Point(0, 400)),
         NoGoBox("pipe", "A", "pipe", 850, 100, 60, 400, 30, 80),
         BackPart("batten", "A", "batten", Box(500, 0, 540, 800).corners()),
-        cable("W1", ("U1", "T"), ("U3", "B")),
+        cable("W1", ("U1", "T"), ("U3", "B"), (150, 230), (360, 230)),
         cable("W2", ("U2", "R"), ("U4", "B"), (450, 160), (450, 350), (650, 350), cable_class="ac"),
-        cable("W3", ("U1", "R"), ("U4", "L"), group="M"),
-        cable("W4", ("U5", "T"), ("U6", "L"), group="M"),
-        Cable("W5", TerminalEnd("U3", "T"), away, "16", "red", "dc"),
+        cable("W3", ("U1", "R"), ("U4", "L"), (250, 150), (250, 380), (650, 380), group="M"),
+        cable("W4", ("U5", "T"), ("U6", "L"), (850, 350), group="M"),
+        Cable("W5", TerminalEnd("U3", "T"), away, "16", "red", "dc", pins=(Point(360, 500), Point(700, 500))),
         cable("W6", ("U1", "T"), ("U4", "T"), (150, 400), (400, 400), (650, 400)),
         kinds=KINDS,
         boards={"A": replace(BOARD, cutouts=(Box(700, 600, 760, 700).corners(),)), "B": right},
@@ -105,7 +105,7 @@ def _added(plan, draw):
                 Exit(name, "A", "hole", at, "hole", 30),
                 NoGoBox(name, "A", name, at.x, at.y, 50, 50),
                 BackPart(name, "B", name, Box(at.x, at.y, at.x + 50, at.y + 50).corners()),
-                cable(name, ("U1", "R"), ("U1", "T")),
+                cable(name, ("U1", "R"), ("U1", "T"), (at.x, 150), (at.x, 400)),
             ]
         )
     )
@@ -167,11 +167,11 @@ def _ground(plan, draw):
 EDITS = (_moved, _moved, _turned, _other_kind, _deleted, _added, _line, _cable, _kinds, _ground)
 
 
-@settings(max_examples=max(20, settings.default.max_examples // 4))
+@settings(max_examples=2 * settings.default.max_examples)
 @given(st.data())
 def test_refreshed_is_the_review_from_scratch(data):
     review = review_of(BUSY)
-    for _ in range(data.draw(st.integers(1, 5))):
+    for _ in range(data.draw(st.integers(1, 6))):
         if len(review.plan.components) < 2:
             break
         plan = data.draw(st.sampled_from(EDITS))(review.plan, data.draw)
@@ -184,7 +184,7 @@ BUSY = busy_plan()
 
 
 def test_the_busy_plan_keeps_most_checks_busy():
-    assert len({each.name for each in review_of(BUSY).findings}) >= 15
+    assert len({each.name for each in review_of(BUSY).findings}) >= 16
 
 
 @pytest.mark.parametrize("sample", [library_bus, lookout_cabin])
@@ -228,3 +228,39 @@ def test_two_lengths_that_read_alike_are_told_apart():
     plan = plan_of(unit("U1", 300, 300), unit("U2", 404.96, 300))
     (found,) = [each for each in review_of(plan).findings if each.name == "gap-too-small"]
     assert "4.96 mm" in found.sentence
+
+
+def assert_refreshed(plan, changed, name, count):
+    """Check that a change brings or takes findings of a name, in the refreshed review too."""
+    review = review_of(plan)
+    assert [each.name for each in review.findings].count(name) == 0
+    again = refreshed(review, changed)
+    assert again == review_of(changed)
+    assert [each.name for each in again.findings].count(name) == count
+
+
+def test_fixings_are_asked_again_when_their_load_changes():
+    board = replace(BOARD, material=Material("light", 4.5))
+    heavy = replace(UNIT, id="heavy", mass=30.0)
+    plan = plan_of(unit("U1", 500, 400), fixing("F1", 20, 300), kinds=[UNIT, heavy], board=board)
+    changed = plan.with_things([replace(plan.components["U1"], kind="heavy")])
+    assert_refreshed(plan, changed, "hole-near-edge", 1)
+
+
+def test_cables_are_asked_again_when_only_the_terminal_changes():
+    # The way stays where it is; behind a gland 20 mm stand straight, behind a clamp 6.
+    plan = plan_of(
+        unit("U1", 100, 100),
+        unit("U2", 700, 100),
+        cable("W1", ("U1", "R"), ("U2", "R"), (230, 150), (230, 300), (790, 300)),
+    )
+    terminals = tuple(replace(each, sort="gland") for each in UNIT.terminals)
+    changed = replace(plan, kinds={"unit": replace(UNIT, terminals=terminals)})
+    assert_refreshed(plan, changed, "bend-tighter-than-preferred", 1)
+
+
+def test_channels_are_asked_again_when_only_the_class_of_a_cable_changes():
+    cables = [cable(name, ("U1", "R"), ("U2", "L"), (260, 350), (640, 350)) for name in ("W1", "W2")]
+    plan = plan_of(unit("U1", 100, 300), unit("U2", 700, 300), channel("RW", (250, 350), (650, 350)), *cables)
+    changed = plan.with_things([replace(cables[0], cable_class="ac")])
+    assert_refreshed(plan, changed, "classes-share-channel", 1)

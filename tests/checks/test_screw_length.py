@@ -8,8 +8,8 @@ from checks.plans import BOARD, SCREW, UNIT, channel, named, plan_of, unit
 from boardplan.model.board import Fabric
 
 
-def plan_with(length, flange, mass, fabric=False, thickness=18.0):
-    board = replace(BOARD, fabric=Fabric(2) if fabric else None, thickness=thickness)
+def plan_with(length, flange, mass, *, fabric=False):
+    board = replace(BOARD, fabric=Fabric(2) if fabric else None)
     kind = replace(UNIT, flange=flange, mass=mass)
     plan = plan_of(unit("U1", 300, 300), kinds=[kind], board=board)
     return replace(plan, fasteners={"screw": replace(SCREW, length=length)})
@@ -27,7 +27,7 @@ def plan_with(length, flange, mass, fabric=False, thickness=18.0):
     ],
 )
 def test_point_stays_inside(length, flange, fabric, left):
-    found = named(plan_with(length, flange, 0.5, fabric), "screw-goes-through")
+    found = named(plan_with(length, flange, 0.5, fabric=fabric), "screw-goes-through")
     assert [each.measured for each in found] == ([] if left is None else [pytest.approx(left)])
 
 

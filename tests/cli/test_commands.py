@@ -1,5 +1,7 @@
 """The command line: exit codes, outputs, and input that can't be used."""
 
+import contextlib
+import io
 import json
 import re
 
@@ -95,8 +97,6 @@ def test_broken_job_files_exit_2_with_a_path_and_stay_as_they_are(text, tmp_path
 @pytest.fixture(scope="session")
 def capsys_once():
     """Run a command and return its exit code and what it wrote to stderr; usable inside Hypothesis."""
-    import contextlib
-    import io
 
     def run(arguments):
         heard = io.StringIO()
@@ -114,5 +114,3 @@ def test_what_is_typed_is_shown_by_the_text_forms(capsys):
     assert "mm" in capsys.readouterr().out
     assert run_command(["cables", str(BUS)]) == 0
     assert "W07" in capsys.readouterr().out
-
-

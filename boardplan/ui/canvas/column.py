@@ -63,7 +63,9 @@ class CanvasColumn(QWidget):
         self.head.addSpacing(8)
         self._detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.head.addWidget(self._detail, 1)
-        self.head.addWidget(small_button(self._desk, "zoom-out", tr("Smaller (Ctrl+-)"), partial(self.zoom, 1 / ZOOM_STEP)))
+        self.head.addWidget(
+            small_button(self._desk, "zoom-out", tr("Smaller (Ctrl+-)"), partial(self.zoom, 1 / ZOOM_STEP))
+        )
         self.head.addWidget(self._scale)
         self.head.addWidget(small_button(self._desk, "zoom-in", tr("Larger (Ctrl++)"), partial(self.zoom, ZOOM_STEP)))
         self.head.addWidget(small_button(self._desk, "fit", tr("Show all (Ctrl+0)"), self.fit))
@@ -142,6 +144,7 @@ class CanvasColumn(QWidget):
 
     def _show_rulers(self) -> None:
         origin, scale = self._desk.board.position, self.view.scale_now
+        self.scene.show_scale(scale)
         start = self.view.wall_at(self.view.viewport().rect().topLeft())
         for ruler, begin, nought in zip(self._rulers, start, origin, strict=True):
             ruler.units = self._desk.plan.job.units

@@ -16,6 +16,9 @@ _GRASP = 4.0
 """How far beside a cable it can still be caught, in mm at least."""
 
 
+_RICH = frozenset({"component", "board", "framing"})
+
+
 class ThingItem(QGraphicsItem):
     """A thing's picture where it lies; it holds no truth, only what it was last given."""
 
@@ -27,6 +30,13 @@ class ThingItem(QGraphicsItem):
         self._ready = Ready((), QRectF())
         self._shape: QPainterPath | None = None
         self.setZValue(sight.depth)
+        self.keep_drawn(kept=True)
+
+    def keep_drawn(self, *, kept: bool) -> None:
+        """Keep the drawn picture of a rich thing, so that a redraw copies it; at large scales it is too big."""
+        cached = kept and self.sight.name in _RICH
+        mode = QGraphicsItem.CacheMode.DeviceCoordinateCache if cached else QGraphicsItem.CacheMode.NoCache
+        self.setCacheMode(mode)
 
     def show_source(self, plan: Plan, source: Source, theme: Theme) -> None:
         """Take what the picture is made from, and move or redraw as little as need be."""
@@ -45,15 +55,15 @@ class ThingItem(QGraphicsItem):
         if self.rotation() != turn:
             self.setRotation(turn)
 
-    def boundingRect(self) -> QRectF:
+    def boundingRect(self) -> QRectF:  # noqa: D102
         return self._ready.box
 
-    def shape(self) -> QPainterPath:
+    def shape(self) -> QPainterPath:  # noqa: D102
         if self._shape is None:
             self._shape = self._caught()
         return self._shape
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
         paint(painter, self._ready, option.levelOfDetailFromTransform(painter.worldTransform()))
 
     def _caught(self) -> QPainterPath:
@@ -114,13 +124,13 @@ class LineItem(QGraphicsItem):
         self._path, self._theme, self._dashes = path, theme, list(dashes)
         self.update()
 
-    def boundingRect(self) -> QRectF:
+    def boundingRect(self) -> QRectF:  # noqa: D102
         return self._path.boundingRect().adjusted(-20, -20, 20, 20)
 
-    def shape(self) -> QPainterPath:
+    def shape(self) -> QPainterPath:  # noqa: D102
         return QPainterPath()
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
         ink = QColor(colour(self._ink, self._theme))
         pen = QPen(ink, self._width)
         pen.setCosmetic(True)
@@ -171,15 +181,15 @@ class SignItem(QGraphicsItem):
             self.update()
         self.setPos(*at)
 
-    def boundingRect(self) -> QRectF:
+    def boundingRect(self) -> QRectF:  # noqa: D102
         return QRectF(-SIGN_SIZE, -SIGN_SIZE, 2 * SIGN_SIZE, 2 * SIGN_SIZE)
 
-    def shape(self) -> QPainterPath:
+    def shape(self) -> QPainterPath:  # noqa: D102
         path = QPainterPath()
         path.addRect(QRectF(-SIGN_SIZE / 2, -SIGN_SIZE / 2, SIGN_SIZE, SIGN_SIZE))
         return path
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
         if self.finding is not None:
             draw_sign(painter, self.finding.severity, self._theme)
 

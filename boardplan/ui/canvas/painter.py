@@ -6,7 +6,7 @@ screen as it does on paper, at every zoom.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -15,13 +15,13 @@ from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPainterPath,
 from boardplan.drawing.palette import Theme, colour
 from boardplan.drawing.picture import Area, Disc, Line, Mark, Picture, Strand, Words
 from boardplan.geometry.bends import Bend
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Point, box_around
 from boardplan.ui.theme import font
 
 LEAST_TEXT = 5.0
 """Capitals lower than this many px are left out: nobody could read them."""
-LEAST_MARK = 0.9
-"""Marks whose larger side is less than this many px are left out."""
+LEAST_MARK = 1.2
+"""Marks whose larger side is less than this many px are left out; of many alike, that of one of them."""
 _TEXT_SIZE = 100
 
 
@@ -80,7 +80,8 @@ def _stroke(mark: Mark, theme: Theme) -> Stroke:
     if isinstance(mark, Strand):
         cap = Qt.PenCapStyle.RoundCap if mark.round_ends else Qt.PenCapStyle.FlatCap
         pen = _pen(mark.ink, mark.width, theme, mark.dashes, cap)
-        return _made(strand_path(mark), pen, Qt.BrushStyle.NoBrush, mark.opacity)
+        made = _made(strand_path(mark), pen, Qt.BrushStyle.NoBrush, mark.opacity)
+        return replace(made, size=mark.width) if mark.opacity < 1 else made
     return Stroke(words_path(mark), QPen(Qt.PenStyle.NoPen), _brush(mark.ink, theme), 1.0, mark.height, LEAST_TEXT)
 
 
@@ -89,7 +90,13 @@ def _area(mark: Area, theme: Theme) -> Stroke:
     path.setFillRule(Qt.FillRule.OddEvenFill)
     for ring in mark.rings:
         path.addPath(_rounded_ring(ring, mark.corner_radius) if mark.corner_radius else _polygon(ring, closed=True))
-    return _made(path, _pen(mark.edge, mark.edge_width, theme), _brush(mark.fill, theme), mark.opacity)
+    made = _made(path, _pen(mark.edge, mark.edge_width, theme), _brush(mark.fill, theme), mark.opacity)
+    return replace(made, size=max(map(_larger_side, mark.rings))) if len(mark.rings) > 1 else made
+
+
+def _larger_side(ring: Sequence[Point]) -> float:
+    box = box_around(ring)
+    return max(box.width, box.height)
 
 
 def _made(path: QPainterPath, pen: QPen, brush: QBrush | Qt.BrushStyle, opacity: float = 1.0) -> Stroke:

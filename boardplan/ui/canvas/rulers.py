@@ -71,10 +71,10 @@ class Ruler(QWidget):
         self._band = band
         self.update()
 
-    def sizeHint(self) -> QSize:
+    def sizeHint(self) -> QSize:  # noqa: D102
         return QSize(BREADTH, BREADTH)
 
-    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: D102, ARG002
         painter = QPainter(self)
         painter.fillRect(self.rect(), QColor(colour("ground", self.theme)))
         self._paint_band(painter)
@@ -115,7 +115,11 @@ class Ruler(QWidget):
         up = self._along == "y"
         mine = (at - widths[0], at) if up else (at, at + widths[0])
         low, high = (self._at(edge) for edge in self._band)
-        taken = ((low, low + widths[1]), (high - widths[2], high)) if up else ((low - widths[1], low), (high, high + widths[2]))
+        taken = (
+            ((low, low + widths[1]), (high - widths[2], high))
+            if up
+            else ((low - widths[1], low), (high, high + widths[2]))
+        )
         return any(mine[0] < end and start < mine[1] for start, end in taken)
 
     def _band_figures(self) -> tuple[str, str]:

@@ -19,6 +19,7 @@ from boardplan.ui.canvas.items import LineItem, SignItem, ThingItem, route_shape
 from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight
 
 _AROUND = 700.0
+MOST_KEPT_SCALE = 2.5
 _PIN = 5.0
 
 
@@ -35,6 +36,7 @@ class BoardScene(QGraphicsScene):
         self._faded: frozenset[str] = frozenset()
         self._selection = Selection()
         self.every_zone = False
+        self._kept = True
         self._halo = LineItem(SELECTED_DEPTH, "accent", 2.0, fill=0.05)
         self._pins = LineItem(SELECTED_DEPTH + 1, "accent", 2.0, fill=1.0)
         self._guides = LineItem(GUIDE_DEPTH, "accent", 1.0)
@@ -74,6 +76,14 @@ class BoardScene(QGraphicsScene):
             for item in items.values():
                 item.setOpacity(0.4 if name in self._faded else 1.0)
 
+    def show_scale(self, scale: float) -> None:
+        """Keep drawn pictures only up to a scale (px to the mm) where they are not too big."""
+        kept = scale <= MOST_KEPT_SCALE
+        if kept != self._kept:
+            self._kept = kept
+            for item in (item for items in self._items.values() for item in items.values()):
+                item.keep_drawn(kept=kept)
+
     def _show_sight(self, sight: Sight, plan: Plan, review: Review) -> None:
         things: Mapping[str, Any] = getattr(plan, sight.collection)
         items = self._items[sight.name]
@@ -94,6 +104,7 @@ class BoardScene(QGraphicsScene):
     def _new_item(self, thing_id: str, sight: Sight) -> ThingItem:
         item = ThingItem(thing_id, sight)
         item.setOpacity(0.4 if sight.name in self._faded else 1.0)
+        item.keep_drawn(kept=self._kept)
         item.setVisible(sight.name != "keep-clear" or self.every_zone)
         self.addItem(item)
         return item

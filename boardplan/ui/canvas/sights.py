@@ -3,6 +3,8 @@
 Each row names what a thing's picture is made from; as long as those are the same objects, nothing is made anew.
 """
 
+# ruff: noqa: ANN401 - one table holds things of all sorts
+
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -85,10 +87,10 @@ class Held:
     def __init__(self, value: ComponentKind) -> None:
         self.value = value
 
-    def __hash__(self) -> int:
+    def __hash__(self) -> int:  # noqa: D105
         return id(self.value)
 
-    def __eq__(self, other: object) -> bool:
+    def __eq__(self, other: object) -> bool:  # noqa: D105
         return isinstance(other, Held) and other.value is self.value
 
 

@@ -1,8 +1,8 @@
-"""Tool host: turns the mouse and the keys into pointer events, drives the tool in hand, shows and commits what it says."""
+"""Tool host: turns the mouse and the keys into pointer events for the tool in hand; shows and commits what it says."""
 
 from dataclasses import replace
 
-from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QPointF, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 
 from boardplan.checks.finding import Finding
@@ -59,6 +59,11 @@ class ToolHost(QObject):
         self.section: ChannelSection = SECTIONS[3]
         self.conductor: Conductor | None = None
         self.diameter: float | None = None
+        self._waiting: Pointer | None = None
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(0)
+        self._later.timeout.connect(self.flush)
         view.on_mouse, view.on_key = self.mouse, self.key
         desk.tool_changed.connect(self.begin)
         desk.signals.plan_changed.connect(self._plan_changed)
@@ -92,6 +97,7 @@ class ToolHost(QObject):
     def cancel(self) -> None:
         """Leave the gesture, and what it showed."""
         gesture, self._gesture = self._gesture, None
+        self._waiting = None
         if gesture is not None:
             gesture.close()
         self._busy = False
@@ -191,6 +197,8 @@ class ToolHost(QObject):
         self._under = event.position()
         self._at = self._view.wall_at(event.position())
         self._view.pointed.emit(self._at)
+        if handler != self._move:
+            self.flush()
         handler(event)
         return True
 
@@ -209,8 +217,17 @@ class ToolHost(QObject):
         self.send(self._pointer("double", event))
 
     def _move(self, event: QMouseEvent) -> None:
+        """Remember the newest move; on a large job several come while one is worked on, and only the last counts."""
         if not self._view.pans(event):
-            self.send(self._pointer("move", event))
+            self._waiting = self._pointer("move", event)
+            if not self._later.isActive():
+                self._later.start()
+
+    def flush(self) -> None:
+        """Send the move that is still waiting."""
+        waiting, self._waiting = self._waiting, None
+        if waiting is not None:
+            self.send(waiting)
 
     def _release(self, event: QMouseEvent) -> None:
         if not self._view.ends_pan():

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -120,7 +120,7 @@ class BoardView(QGraphicsView):
 
     # Qt's own
 
-    def drawBackground(self, painter: QPainter, rect: QRectF) -> None:  # noqa: D102
+    def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:  # noqa: D102
         painter.fillRect(rect, QColor(colour("wall", self.board_scene.theme)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: D102
@@ -159,7 +159,8 @@ class BoardView(QGraphicsView):
 
     def event(self, event: QEvent) -> bool:  # noqa: D102
         if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
-            if event.key() in {Qt.Key.Key_Tab, Qt.Key.Key_Backtab} and self.on_key is not None and self.on_key(event):
+            tabbed = event.key() in {Qt.Key.Key_Tab, Qt.Key.Key_Backtab}
+            if tabbed and self.on_key is not None and self.on_key(event):
                 return True
         return super().event(event)
 

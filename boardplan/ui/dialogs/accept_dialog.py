@@ -21,7 +21,7 @@ from boardplan.ui.words import tr
 class AcceptDialog(QDialog):
     """Takes a name and a reason; both are needed."""
 
-    def __init__(self, finding: Finding, name: str, parent: QWidget | None = None) -> None:
+    def __init__(self, finding: Finding, name: str, parent: QWidget | None = None) -> None:  # noqa: PLR0915 - a form is one list of statements
         super().__init__(parent)
         self.setWindowTitle(tr("Accept a finding"))
         self.setMinimumWidth(440)

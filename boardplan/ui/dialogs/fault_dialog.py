@@ -1,4 +1,4 @@
-"""Fault dialog: what went wrong, in words that can be copied; a bad file, a disk that is full, a fault of the program."""
+"""Fault dialog: what went wrong, in words that can be copied; a bad file, a full disk, a fault of the program."""
 
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QPlainTextEdit, QVBoxLayout, QWidget

@@ -1,7 +1,20 @@
 """Join dialog: a cable by name - both ends, conductor, colour and class picked from lists that can be searched."""
 
+import re
+from typing import Any
+
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QCompleter, QDialog, QDialogButtonBox, QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtGui import QFocusEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QCompleter,
+    QDialog,
+    QDialogButtonBox,
+    QGridLayout,
+    QLabel,
+    QVBoxLayout,
+    QWidget,
+)
 
 from boardplan.editing.cable_edits import connect
 from boardplan.editing.cable_suggestion import suggest_cable
@@ -22,9 +35,7 @@ def all_ends(plan: Plan) -> list[tuple[CableEnd, str]]:
             size = f", {terminal.size} {terminal.sort}" if terminal.size else f", {terminal.sort}"
             pole = f" ({terminal.pole})" if terminal.pole and terminal.pole not in terminal.id else ""
             ends.append((TerminalEnd(component.id, terminal.id), f"{component.id} {terminal.id}{pole}{size}"))
-    for way_out in plan.exits.values():
-        ends.append((ExitEnd(way_out.id), f"{way_out.id} {way_out.name}".strip()))
-    return ends
+    return [*ends, *((ExitEnd(each.id), f"{each.id} {each.name}".strip()) for each in plan.exits.values())]
 
 
 class SearchChoice(QComboBox):
@@ -37,28 +48,38 @@ class SearchChoice(QComboBox):
         self.setAccessibleName(name)
         self.setMinimumWidth(300)
         self.setMaxVisibleItems(14)
-        completer = self.completer()
+        completer = QCompleter(self.model(), self)
         completer.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
         completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.activated.connect(self.settle)
+        self.setCompleter(completer)
         line = self.lineEdit()
         if line is not None:
             line.setPlaceholderText(tr("Type to search"))
-            line.editingFinished.connect(self._settle)
 
-    def _settle(self) -> None:
-        """Take what was typed where it means one of the choices: the whole words, or the only one that holds them."""
+    def meant(self) -> int:
+        """Return the number of the choice typed: by its whole words, how it begins, or the only one that fits."""
         text = self.currentText().strip().lower()
+        if not text:
+            return -1
         texts = [self.itemText(number).lower() for number in range(self.count())]
-        fitting = [number for number, each in enumerate(texts) if each == text] or [
-            number for number, each in enumerate(texts) if text and text in each
-        ]
-        starting = [number for number in fitting if texts[number].startswith(text)]
-        if len(fitting) == 1 or starting:
-            self.setCurrentIndex((starting or fitting)[0])
-        elif self.currentIndex() < 0 or self.itemText(self.currentIndex()).lower() != text:
-            self.setCurrentIndex(-1)
-            self.setEditText("")
+        if text in texts:
+            return texts.index(text)
+        starting = [number for number, each in enumerate(texts) if re.match(rf"{re.escape(text)}\b", each)]
+        fitting = [number for number, each in enumerate(texts) if text in each]
+        return starting[0] if starting else fitting[0] if len(fitting) == 1 else -1
+
+    def settle(self) -> None:
+        """Take what is typed where it means one of the choices, otherwise none."""
+        number = self.meant()
+        self.setCurrentIndex(number)
+        self.setEditText(self.itemText(number) if number >= 0 else "")
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:  # noqa: D102
+        super().focusOutEvent(event)
+        if event.reason() not in {Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason}:
+            self.settle()
 
 
 class JoinDialog(QDialog):
@@ -73,6 +94,7 @@ class JoinDialog(QDialog):
     ) -> None:
         super().__init__(parent)
         self._desk, self._last = desk, last
+        self._suggested_for: tuple[CableEnd, CableEnd] | None = None
         self.setWindowTitle(tr("Join with a cable"))
         self.start, self.end = SearchChoice(tr("From")), SearchChoice(tr("To"))
         self.conductor = SearchChoice(tr("Conductor"))
@@ -89,6 +111,7 @@ class JoinDialog(QDialog):
         self.conductor.setCurrentIndex(-1)
         for choice in (self.start, self.end):
             choice.currentIndexChanged.connect(self._suggest)
+            choice.editTextChanged.connect(self._suggest)
         for choice in (self.start, self.end, self.conductor, self.colour):
             choice.currentIndexChanged.connect(self._show_ready)
             choice.editTextChanged.connect(self._show_ready)
@@ -139,8 +162,9 @@ class JoinDialog(QDialog):
 
     def _suggest(self) -> None:
         start, end = self._data(self.start), self._data(self.end)
-        if start is None or end is None:
+        if start is None or end is None or (start, end) == self._suggested_for:
             return
+        self._suggested_for = (start, end)
         found = suggest_cable(self._desk.session.committed_plan, start, end, self._desk.shelf, self._last)
         if found.conductor is not None:
             self.conductor.setCurrentIndex(self.conductor.findText(found.conductor.name))
@@ -150,9 +174,8 @@ class JoinDialog(QDialog):
         self.colour.setCurrentIndex(max(0, self.colour.findData(found.colour)))
         self.cable_class.setCurrentIndex(self.cable_class.findData(found.cable_class))
 
-    def _data(self, choice: QComboBox) -> CableEnd | None:
-        text = choice.currentText()
-        number = choice.findText(text) if text else -1
+    def _data(self, choice: SearchChoice) -> Any:  # noqa: ANN401 - ends and conductors
+        number = choice.meant()
         return choice.itemData(number) if number >= 0 else None
 
     def _show_ready(self) -> None:
@@ -161,12 +184,10 @@ class JoinDialog(QDialog):
 
     def accept(self) -> None:
         """Join, and stay open where the edit is refused."""
-        start, end = self._data(self.start), self._data(self.end)
-        number = self.conductor.findText(self.conductor.currentText())
-        if start is None or end is None or number < 0:
+        start, end, conductor = self._data(self.start), self._data(self.end), self._data(self.conductor)
+        colour, cable_class = self._data(self.colour), self.cable_class.currentData()
+        if start is None or end is None or conductor is None or colour is None:
             return
-        conductor: Conductor = self.conductor.itemData(number)
-        colour, cable_class = self.colour.currentText(), self.cable_class.currentData()
         added = self._desk.add(
             tr("Join with a cable"), lambda plan: connect(plan, start, end, conductor, colour, cable_class)
         )

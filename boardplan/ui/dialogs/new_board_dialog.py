@@ -1,6 +1,16 @@
 """New board dialog: title, sheet and units of a new job."""
 
-from PySide6.QtWidgets import QComboBox, QDialog, QDialogButtonBox, QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QDialogButtonBox,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
 
 from boardplan.editing.refused import EditRefused
 from boardplan.editing.survey_edits import Sheet, new_plan
@@ -27,7 +37,7 @@ class NewBoardDialog(QDialog):
         self.units.addItem(tr("millimetres"), "mm")
         self.units.addItem(tr("inches"), "inch")
         self.units.setCurrentIndex(1 if units == "inch" else 0)
-        self.width, self.height = LengthEdit(tr("Width")), LengthEdit(tr("Height"))
+        self.sheet_width, self.sheet_height = LengthEdit(tr("Width")), LengthEdit(tr("Height"))
         self.thickness = LengthEdit(tr("Thickness"))
         self.material = QLineEdit("plywood")
         self.material.setAccessibleName(tr("Material"))
@@ -46,7 +56,7 @@ class NewBoardDialog(QDialog):
         self.title.setFocus()
 
     def _edits(self) -> tuple[LengthEdit, ...]:
-        return (self.width, self.height, self.thickness, self.fabric)
+        return (self.sheet_width, self.sheet_height, self.thickness, self.fabric)
 
     def _show_lengths(self, values: tuple[float | None, ...]) -> None:
         for edit, value in zip(self._edits(), values, strict=True):
@@ -55,12 +65,12 @@ class NewBoardDialog(QDialog):
     def _change_units(self) -> None:
         self._show_lengths(tuple(edit.value for edit in self._edits()))
 
-    def _lay_out(self) -> None:
+    def _lay_out(self) -> None:  # noqa: PLR0915 - a form is one list of statements
         size = QHBoxLayout()
         size.setSpacing(6)
-        size.addWidget(self.width, 1)
+        size.addWidget(self.sheet_width, 1)
         size.addWidget(QLabel("x"))
-        size.addWidget(self.height, 1)
+        size.addWidget(self.sheet_height, 1)
         rows: tuple[tuple[str, QWidget | QHBoxLayout], ...] = (
             (tr("Title"), self.title),
             (tr("Units"), self.units),
@@ -102,8 +112,8 @@ class NewBoardDialog(QDialog):
         """Make the plan, and stay open where it can't be made."""
         fabric = self.fabric.value
         sheet = Sheet(
-            self.width.value or 0.0,
-            self.height.value or 0.0,
+            self.sheet_width.value or 0.0,
+            self.sheet_height.value or 0.0,
             self.thickness.value or 0.0,
             Material(self.material.text().strip() or "plywood"),
             Fabric(fabric) if fabric else None,

@@ -28,8 +28,8 @@ class CableSum(QWidget):
             return
         self._shown = length
         while self._grid.count():
-            widget = self._grid.takeAt(0).widget()
-            if widget is not None:
+            held = self._grid.takeAt(0)
+            if held is not None and (widget := held.widget()) is not None:
                 widget.deleteLater()
         if length is not None:
             self._fill(length)

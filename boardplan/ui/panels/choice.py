@@ -1,4 +1,4 @@
-"""Choice: a drop-down whose words end in an ellipsis where they are too long, and that the wheel leaves alone in passing."""
+"""Choice: a drop-down that shortens long words with an ellipsis, and that the wheel leaves alone in passing."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPaintEvent, QWheelEvent

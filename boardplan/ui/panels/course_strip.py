@@ -68,7 +68,9 @@ class StepButton(QAbstractButton):
             draw_sign(painter, self._state.sign, theme, 11)
             painter.restore()
             left += 18
-        words = painter.fontMetrics().elidedText(self._state.words, Qt.TextElideMode.ElideRight, self.width() - left - 8)
+        words = painter.fontMetrics().elidedText(
+            self._state.words, Qt.TextElideMode.ElideRight, self.width() - left - 8
+        )
         painter.drawText(QRect(left, 32, self.width() - left - 8, 16), int(_LEFT), words)
         painter.end()
 
@@ -93,7 +95,9 @@ class StepButton(QAbstractButton):
         painter.setBrush(QColor(inks["accent" if self.isChecked() else "panel"]))
         painter.drawEllipse(middle, 17, 17)
         tint = colour("panel" if self.isChecked() else "ink", self._desk.themes.theme)
-        painter.drawPixmap(QPointF(_LINE_AT - 10, middle.y() - 10), tinted(self.step, tint, 20, self.devicePixelRatioF()))
+        painter.drawPixmap(
+            QPointF(_LINE_AT - 10, middle.y() - 10), tinted(self.step, tint, 20, self.devicePixelRatioF())
+        )
 
 
 class ToolButton(QAbstractButton):

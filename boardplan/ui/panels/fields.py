@@ -6,13 +6,21 @@ from typing import Any, Literal, TypeAlias
 
 from boardplan.editing.cable_edits import set_cable
 from boardplan.editing.channel_edits import SECTIONS, section_of, set_channel_section
-from boardplan.editing.component_edits import put_component, replace_kind, set_label, set_locked, set_stage, turn_components
+from boardplan.editing.component_edits import (
+    put_component,
+    replace_kind,
+    set_label,
+    set_locked,
+    set_stage,
+    turn_components,
+)
 from boardplan.editing.survey_edits import set_board_size, set_compartment, set_job
 from boardplan.editing.thing_edits import put_thing, rename_thing
 from boardplan.geometry.point import Point
 from boardplan.model.board import BackPart, Board, BoardFixing, Compartment, Exit, Fabric, Framing, NoGoBox
 from boardplan.model.cable import Cable
 from boardplan.model.channel import Channel
+from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component import Component
 from boardplan.model.job import Job
 from boardplan.model.plan import Plan
@@ -125,7 +133,7 @@ def _cable(attribute: str, words: str, sort: Sort, **more: Any) -> Field:  # noq
         words,
         sort,
         lambda _plan, cable: getattr(cable, attribute),
-        lambda plan, cable, value: set_cable(plan, cable.id, **{attribute: value}),  # type: ignore[misc]
+        lambda plan, cable, value: set_cable(plan, cable.id, **{attribute: value}),
         **more,
     )
 
@@ -147,8 +155,13 @@ def _data_state(plan: Plan, component: Component) -> str:
     return tr(_DATA_STATES[plan.kind_of(component).data_state])
 
 
-def _sections(_plan: Plan, _shelf: Shelf) -> Choices:
-    return [(each, tr("{} mm").format(each.words)) for each in SECTIONS]
+def _sections(_plan: Plan, shelf: Shelf) -> Choices:
+    return [(each, tr("{} mm").format(each.words)) for each in sections_of(shelf)]
+
+
+def sections_of(shelf: Shelf) -> tuple[ChannelSection, ...]:
+    """Return the sections of channel within reach."""
+    return tuple(shelf.channel_sections.values()) or SECTIONS
 
 
 def _size_of(board: Board) -> tuple[float, float]:
@@ -176,7 +189,9 @@ def _margin(side: str, words: str, name: str) -> Field:
         words,
         "length",
         lambda _plan, board: getattr(board.edge_margins, side),
-        lambda plan, board, value: put_thing(plan, replace(board, edge_margins=replace(board.edge_margins, **{side: value}))),
+        lambda plan, board, value: put_thing(
+            plan, replace(board, edge_margins=replace(board.edge_margins, **{side: value}))
+        ),
         name=name,
     )
 
@@ -195,7 +210,7 @@ def _gap(side: str, words: str, name: str, *, may_be_empty: bool = True) -> Fiel
     )
 
 
-def _put_gap(plan: Plan, board: Board, side: str, value: float | None) -> Plan:
+def _put_gap(plan: Plan, board: Board, side: str, value: Any) -> Plan:  # noqa: ANN401
     room = board.compartment or _NO_ROOM
     if side != "depth" and value is None:
         return set_compartment(plan, board.id, None)
@@ -305,7 +320,11 @@ THING_FIELDS: Mapping[type, tuple[FieldRow, ...]] = {
         (Field("Kind", "choice", lambda _plan, thing: thing.kind, _put_kind, _kinds),),
         _position(),
         (Field("Turn", "number", lambda _plan, thing: thing.turn, _turn, unit="degrees"),),
-        (Field("Label", "text", lambda _plan, thing: thing.label, lambda p, thing, value: set_label(p, thing.id, value)),),
+        (
+            Field(
+                "Label", "text", lambda _plan, thing: thing.label, lambda p, thing, value: set_label(p, thing.id, value)
+            ),
+        ),
         (
             Field(
                 "Fitted",
@@ -336,7 +355,10 @@ THING_FIELDS: Mapping[type, tuple[FieldRow, ...]] = {
                 _sections,
             ),
         ),
-        (_plain("width", "Width, height", "length", name="Width outside"), _plain("height", "", "length", name="Height outside")),
+        (
+            _plain("width", "Width, height", "length", name="Width outside"),
+            _plain("height", "", "length", name="Height outside"),
+        ),
         (
             _plain("inner_width", "inside", "length", name="Width inside"),
             _plain("inner_height", "", "length", name="Height inside"),
@@ -360,7 +382,9 @@ THING_FIELDS: Mapping[type, tuple[FieldRow, ...]] = {
                 "way",
                 "Way",
                 "choice",
-                choices=_choices(("choose", "as the program finds it"), ("channel", "in channels"), ("outside", "outside")),
+                choices=_choices(
+                    ("choose", "as the program finds it"), ("channel", "in channels"), ("outside", "outside")
+                ),
             ),
         ),
         (
@@ -403,7 +427,11 @@ THING_FIELDS: Mapping[type, tuple[FieldRow, ...]] = {
         (_reference(),),
         (_plain("name", "What it is"),),
         _position(),
-        (_plain("through", "Leaves", "choice", choices=_choices(("edge", "over an edge"), ("hole", "through a hole"))),),
+        (
+            _plain(
+                "through", "Leaves", "choice", choices=_choices(("edge", "over an edge"), ("hole", "through a hole"))
+            ),
+        ),
         (_plain("diameter", "Hole", "length", may_be_empty=True, name="Diameter of the hole"),),
     ),
     BoardFixing: (
@@ -439,5 +467,3 @@ def all_fields() -> list[Field]:
     """Return every field of every form, for the test that the table is complete."""
     forms = (JOB_FIELDS, ROOM_FIELDS, *THING_FIELDS.values())
     return [field for form in forms for row in form for field in row]
-
-

@@ -128,7 +128,9 @@ class FindingsPanel(QWidget):
         """Open an accepted finding again."""
         finding = self.finding
         if finding is not None:
-            self._desk.edit(tr("Open finding again"), lambda plan: withdraw_acceptance(plan, finding.name, finding.things))
+            self._desk.edit(
+                tr("Open finding again"), lambda plan: withdraw_acceptance(plan, finding.name, finding.things)
+            )
 
 
 def _count_words(findings: tuple[Finding, ...]) -> str:

@@ -2,10 +2,18 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QThread, Signal
+from PySide6.QtCore import QThread, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtCore import QUrl
-from PySide6.QtWidgets import QComboBox, QFileDialog, QHBoxLayout, QLabel, QProgressBar, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFileDialog,
+    QHBoxLayout,
+    QLabel,
+    QProgressBar,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from boardplan.checks.review import Review
 from boardplan.geometry.units import tidy_number
@@ -60,7 +68,7 @@ class PackWork(QThread):
 class PackPanel(QWidget):
     """The last step: nothing to draw, only to look through and to write."""
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk) -> None:  # noqa: PLR0915 - a form is one list of statements
         super().__init__()
         self._desk = desk
         self._work: PackWork | None = None
@@ -128,7 +136,9 @@ class PackPanel(QWidget):
         plan, review = self._desk.session.committed_plan, self._desk.review
         self.papers.show_rows(self._paper_rows(plan))
         stops = review.stops
-        rows = [Row((each.name, each.things, tuple(each.place)), each.sentence, sign="stop", wraps=True) for each in stops]
+        rows = [
+            Row((each.name, each.things, tuple(each.place)), each.sentence, sign="stop", wraps=True) for each in stops
+        ]
         self.stops.show_rows(rows)
         self.stops.setVisible(bool(stops))
         if stops:
@@ -137,7 +147,10 @@ class PackPanel(QWidget):
         elif review.findings:
             words = tr("Nothing stops the papers under {}, edition {}.").format(plan.rules.name, plan.rules.edition)
             warnings = sum(each.open and each.severity == "warn" for each in review.findings)
-            still = counted(" %n finding still asks to be cleared or accepted.| %n findings still ask to be cleared or accepted.", warnings)
+            still = counted(
+                " %n finding still asks to be cleared or accepted.| %n findings still ask to be cleared or accepted.",
+                warnings,
+            )
             self._verdict.setText(words + (still if warnings else ""))
         else:
             self._verdict.setText(no_finding_words(plan.rules))

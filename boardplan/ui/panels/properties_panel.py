@@ -6,7 +6,7 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
-from boardplan.editing.component_edits import turn_components
+from boardplan.editing.component_edits import About, turn_components
 from boardplan.editing.thing_edits import remove_things
 from boardplan.model.cable import Cable
 from boardplan.model.component import Component
@@ -22,7 +22,7 @@ from boardplan.ui.words import counted, tr
 class PropertiesPanel(QWidget):
     """Shows one form at a time; several things selected show only what can be done to all."""
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk) -> None:  # noqa: PLR0915 - a form is one list of statements
         super().__init__()
         self._desk = desk
         self._form: Form | None = None
@@ -90,7 +90,7 @@ class PropertiesPanel(QWidget):
         """Turn the selected components by a quarter."""
         ids = [each.id for each in self._things() if isinstance(each, Component)]
         if ids:
-            about = "each" if len(ids) == 1 else "group"
+            about: About = "each" if len(ids) == 1 else "group"
             self._desk.edit(tr("Turn"), lambda plan: turn_components(plan, ids, 90, about))
 
     def remove(self) -> None:

@@ -29,7 +29,7 @@ def small_button(desk: Desk, icon: str, words: str, act: Callable[[], object]) -
 class Section(QWidget):
     """A heading with a summary to its right, and what is below it when it is open."""
 
-    def __init__(self, desk: Desk, title: str, body: QWidget, *, is_open: bool = True) -> None:
+    def __init__(self, desk: Desk, title: str, body: QWidget, *, is_open: bool = True) -> None:  # noqa: PLR0915 - a form is one list of statements
         super().__init__()
         self._desk = desk
         self._body = body

@@ -1,4 +1,4 @@
-"""Shelf panel: the component kinds within reach, by family, each with its true picture; search, click, drag or Enter."""
+"""Shelf panel: the component kinds within reach, by family, each with its true picture."""
 
 from collections.abc import Iterator
 
@@ -138,7 +138,9 @@ class ShelfPanel(QWidget):
 
     def refresh(self) -> None:
         """Show the kinds that are wanted."""
-        rows = tuple(kind_rows(self._desk.shelf, self._desk.session.committed_plan, self.search.text(), self._desk.themes.theme))
+        rows = tuple(
+            kind_rows(self._desk.shelf, self._desk.session.committed_plan, self.search.text(), self._desk.themes.theme)
+        )
         self.list.show_rows(rows)
         self._nothing.setVisible(not rows)
 

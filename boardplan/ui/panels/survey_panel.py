@@ -7,7 +7,15 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 
-from boardplan.editing.survey_edits import Sheet, add_back_part, add_board, add_exit, add_fixing, add_framing, add_no_go_box
+from boardplan.editing.survey_edits import (
+    Sheet,
+    add_back_part,
+    add_board,
+    add_exit,
+    add_fixing,
+    add_framing,
+    add_no_go_box,
+)
 from boardplan.editing.thing_edits import remove_things
 from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text
@@ -24,7 +32,7 @@ from boardplan.ui.words import tr
 
 @dataclass(frozen=True, slots=True)
 class Surveyed:
-    """A list of the survey: its title, what it holds, how a row reads, how one more is begun, what an empty one says."""
+    """A list of the survey: what it holds, how a row reads, how one more is begun, what an empty one says."""
 
     title: str
     collection: str
@@ -44,7 +52,9 @@ def _member(plan: Plan, framing: object) -> tuple[str, str]:
 
 def _no_go(plan: Plan, box: object) -> tuple[str, str]:
     assert isinstance(box, NoGoBox)  # noqa: S101
-    return "", tr("{}, {} x {}").format(box.name or tr("no name"), _lengths(plan, box.width), _lengths(plan, box.height))
+    return "", tr("{}, {} x {}").format(
+        box.name or tr("no name"), _lengths(plan, box.width), _lengths(plan, box.height)
+    )
 
 
 def _exit(plan: Plan, way_out: object) -> tuple[str, str]:
@@ -94,7 +104,9 @@ def _new_fixing(plan: Plan, board: Board) -> tuple[Plan, str]:
 
 def _new_back_part(plan: Plan, board: Board) -> tuple[Plan, str]:
     at = _middle(board)
-    return add_back_part(plan, board.id, Box(board.box.left + 20, at.y - 30, board.box.right - 20, at.y + 30).corners(), tr("batten"))
+    return add_back_part(
+        plan, board.id, Box(board.box.left + 20, at.y - 30, board.box.right - 20, at.y + 30).corners(), tr("batten")
+    )
 
 
 LISTS: tuple[Surveyed, ...] = (

@@ -5,13 +5,13 @@ from collections.abc import Iterator
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from boardplan.editing.channel_edits import SECTIONS
 from boardplan.editing.thing_edits import remove_things
 from boardplan.geometry.bends import straight_length
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
 from boardplan.routing.cut_length import CutLength
 from boardplan.ui.desk import Desk
+from boardplan.ui.panels.fields import sections_of
 from boardplan.ui.panels.section import Section, small_button
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
@@ -76,16 +76,18 @@ class WirePanel(QWidget):
         self.cables = RowList(tr("Cables"), desk.themes.theme)
         self.channels = RowList(tr("Channels"), desk.themes.theme)
         self.channels.grows()
-        self._empty = QLabel(tr("No cable yet. Take Join and go from a terminal to another one, or pick both ends from lists:"))
+        self._empty = QLabel(
+            tr("No cable yet. Take Join and go from a terminal to another one, or pick both ends from lists:")
+        )
         self._empty.setWordWrap(True)
         self._empty.setProperty("part", "quiet")
         self._join = QPushButton(tr("Join by name..."))
         self._join.clicked.connect(self.join_asked)
         self._sections = QComboBox()
         self._sections.setAccessibleName(tr("Section of the next channel"))
-        for section in SECTIONS:
+        for section in sections_of(desk.shelf):
             self._sections.addItem(tr("{} mm").format(section.words), section)
-        self._sections.setCurrentIndex(3)
+        self._sections.setCurrentIndex(min(3, self._sections.count() - 1))
         self._sections.activated.connect(self._section)
         self._lay_out()
         for rows in (self.cables, self.channels):

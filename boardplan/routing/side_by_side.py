@@ -1,0 +1,201 @@
+"""Side by side: found ways that would lie on top of each other outside of channels are moved apart.
+
+Only legs between two corners move; a leg out of an end stays. Thick cables are laid first, then by id. A
+cable that finds no room beside the others stays where it was.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+from typing import TypeAlias
+
+from boardplan.geometry.point import Point
+from boardplan.model.cable import Cable
+from boardplan.model.plan import Plan
+from boardplan.routing.ends import ends_of
+from boardplan.routing.in_channels import stretches_in_channels
+from boardplan.routing.open_lines import UNITS, OpenLines, Span, Spot, units
+from boardplan.routing.rays import PITCH, spot_of
+from boardplan.routing.route import Route, Way
+from boardplan.routing.square_way import bend_clears
+from boardplan.routing.surroundings import Surroundings
+
+_FARTHEST = 24  # steps of PITCH a leg moves aside at the most
+_BUCKET = units(100)
+_Near: TypeAlias = list[tuple[Span, Span, str]]
+
+
+@dataclass(frozen=True, slots=True)
+class _Leg:
+    """A level or upright leg that lies: axis, line, stretch and half the cable's diameter, in units."""
+
+    axis: int
+    line: int
+    start: int
+    end: int
+    half: int
+
+
+@dataclass
+class _Laid:
+    """The legs that lie already, by axis and by stripes of lines."""
+
+    gap: int
+    legs: dict[tuple[int, int], list[_Leg]] = field(default_factory=dict)
+
+    def add(self, leg: _Leg) -> None:
+        self.legs.setdefault((leg.axis, leg.line // _BUCKET), []).append(leg)
+
+    def beside(self, leg: _Leg) -> bool:
+        """Say whether a leg would lie on or too near another one."""
+        stripe = leg.line // _BUCKET
+        for index in (stripe - 1, stripe, stripe + 1):
+            for other in self.legs.get((leg.axis, index), ()):
+                apart = leg.half + other.half + self.gap
+                if abs(leg.line - other.line) < apart and leg.start < other.end and other.start < leg.end:
+                    return True
+        return False
+
+
+def alone(plan: Plan, way: Way) -> Way:
+    """Return the way a cable would take with no cable beside it."""
+    if not isinstance(way, Route) or not way.alone:
+        return way
+    return _with_points(plan, way, way.alone, ())
+
+
+def _with_points(plan: Plan, way: Route, points: tuple[Point, ...], before: tuple[Point, ...]) -> Route:
+    inside = () if not way.in_channels else stretches_in_channels(plan, points)
+    return replace(way, points=points, in_channels=inside, alone=before)
+
+
+def laid_side_by_side(around: Surroundings, ways: Mapping[str, Way]) -> dict[str, Way]:
+    """Return the ways with found ones moved apart."""
+    plan = around.plan
+    laid, settled = _Laid(units(plan.rules.value("cable-to-body"))), dict(ways)
+    routes = [(plan.cables[name], way) for name, way in sorted(ways.items()) if isinstance(way, Route)]
+    routes.sort(key=lambda each: -plan.conductors[each[0].conductor].outside_diameter)
+    for cable, way in routes:
+        half = _half(plan, cable)
+        for index, leg in _legs(around, way, half):
+            if leg is not None and (way.source == "pinned" or index in (0, len(way.points) - 2)):
+                laid.add(leg)
+    for cable, way in routes:
+        if way.source == "found" and len(way.points) > 3:  # noqa: PLR2004 - shorter ways have no leg between corners
+            settled[cable.id] = _Mover(around, cable, way, laid).moved()
+    return settled
+
+
+def _half(plan: Plan, cable: Cable) -> int:
+    return units(plan.conductors[cable.conductor].outside_diameter / 2)
+
+
+def _legs(around: Surroundings, way: Route, half: int) -> Iterator[tuple[int, _Leg | None]]:
+    """Yield each leg with its index, none for those askew and those in a channel, where cables lie in a bundle."""
+    for index, (a, b) in enumerate(pairwise(way.points)):
+        yield index, _leg(around, spot_of(a), spot_of(b), half)
+
+
+def _leg(around: Surroundings, a: Spot, b: Spot, half: int) -> _Leg | None:
+    axis = 0 if a[1] == b[1] else 1
+    if a[1 - axis] != b[1 - axis]:
+        return None
+    start, end = sorted((a[axis], b[axis]))
+    line = a[1 - axis]
+    for _, lane, _ in around.lanes:
+        if lane.axis == axis and abs(lane.centre - line) < lane.half and start < lane.end and lane.start < end:
+            return None
+    return _Leg(axis, line, start, end, half)
+
+
+class _Mover:
+    """Moves the legs of one way, one after the other."""
+
+    def __init__(self, around: Surroundings, cable: Cable, way: Route, laid: _Laid) -> None:
+        self._around, self._cable, self._way, self._laid = around, cable, way, laid
+        self._ends = ends_of(around.plan, cable)
+        self._half = _half(around.plan, cable)
+        self._radius = units(way.radius)
+        self._lines: OpenLines | None = None
+        self._near: _Near = []
+
+    def moved(self) -> Route:
+        """Return the way with the legs that lay on others moved aside; what lies is noted."""
+        points = self._way.points
+        for index in range(1, len(points) - 2):
+            leg = _leg(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
+            if leg is None:
+                continue
+            if self._laid.beside(leg):
+                points = self._aside(points, index, leg.axis)
+                leg = _leg(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
+            if leg is not None:
+                self._laid.add(leg)
+        if points == self._way.points:
+            return self._way
+        return _with_points(self._around.plan, self._way, points, self._way.points)
+
+    def _aside(self, points: tuple[Point, ...], index: int, axis: int) -> tuple[Point, ...]:
+        """Return the corners with a leg moved as little as it takes, unmoved where there is no room."""
+        for step in range(1, _FARTHEST + 1):
+            for by in (PITCH * step, -PITCH * step):
+                shift = Point(0, by) if axis == 0 else Point(by, 0)
+                pair = (points[index].moved(*shift), points[index + 1].moved(*shift))
+                tried = (*points[:index], *pair, *points[index + 2 :])
+                leg = _leg(self._around, spot_of(pair[0]), spot_of(pair[1]), self._half)
+                if leg is not None and not self._laid.beside(leg) and self._has_room(points, tried, index):
+                    return tried
+        return points
+
+    def _has_room(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
+        """Say whether a moved leg and its neighbours are long enough, open, and bend clear of what is near."""
+        lines = self._open()
+        return (
+            all(self._long_enough(before, points, each) for each in (index - 1, index + 1))
+            and _open_between(lines, points[index], points[index + 1])
+            and all(_open_between(lines, before[each], points[each]) for each in (index, index + 1))
+            and all(self._bends(points, each) for each in range(max(1, index - 1), min(index + 3, len(points) - 1)))
+        )
+
+    def _open(self) -> OpenLines:
+        if self._lines is None:
+            plan, cable = self._around.plan, self._cable
+            diameter = plan.conductors[cable.conductor].outside_diameter
+            way = "choose" if self._way.in_channels else "outside"
+            self._lines = self._around.lines(diameter, way, (), self._ends)
+            self._near = [(*each.sides, each.blocker.thing) for each in self._lines.barriers]
+        return self._lines
+
+    def _long_enough(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
+        """Say whether a leg still goes the same way and holds what it must."""
+        old, new = points_between(before, index), points_between(points, index)
+        if old.x * new.x + old.y * new.y <= 0:
+            return False
+        last = len(points) - 2
+        wanted = 2 * self._radius - (self._radius if index in (0, last) else 0)
+        wanted += units(self._ends[0].straight) if index == 0 else 0
+        wanted += units(self._ends[1].straight) if index == last else 0
+        return abs(new.x) + abs(new.y) >= wanted / UNITS - 1e-9
+
+    def _bends(self, points: Sequence[Point], index: int) -> bool:
+        """Say whether the bend at a corner clears what is near, the owner of an end next to it left out."""
+        spot = spot_of(points[index])
+        sides = [spot_of(points[index - 1]), spot_of(points[index + 1])]
+        offsets = [side[axis] - spot[axis] for axis in (0, 1) for side in sides]
+        sign_x = 1 if max(offsets[0], offsets[1]) > 0 else -1
+        sign_y = 1 if max(offsets[2], offsets[3]) > 0 else -1
+        spared = {self._ends[0].owner if index == 1 else "-", self._ends[1].owner if index == len(points) - 2 else "-"}
+        return bend_clears(spot, (sign_x, sign_y), self._radius, self._near, spared)
+
+
+def points_between(points: Sequence[Point], index: int) -> Point:
+    """Return a leg as a vector."""
+    return points[index + 1].minus(points[index])
+
+
+def _open_between(lines: OpenLines, a: Point, b: Point) -> bool:
+    """Say whether a square leg is open from end to end."""
+    start, end = spot_of(a), spot_of(b)
+    axis = 0 if start[1] == end[1] else 1
+    span = lines.span(axis, start[1 - axis], start[axis])
+    return span is not None and span[0] <= min(start[axis], end[axis]) and max(start[axis], end[axis]) <= span[1]

@@ -1,0 +1,131 @@
+"""Cut lengths against two boards reckoned by hand, and against elementary geometry."""
+
+import json
+import math
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from boards import library_bus, lookout_cabin
+
+from boardplan.geometry.bends import corner_saving
+from boardplan.geometry.point import Point
+from boardplan.model.cable import Leg, OffBoardEnd
+from boardplan.routing.cut_length import cut_lengths, explain, rounded_up
+from boardplan.routing.find_route import find_routes
+from boardplan.routing.route import NoWay, Route
+
+EXPECTED = json.loads((Path(__file__).parent / "expected_cables.json").read_text(encoding="utf-8"))
+PLANS = {"library-bus": library_bus, "lookout-cabin": lookout_cabin}
+ROWS = [(board, cable) for board in PLANS for cable in EXPECTED[board]]
+
+
+def lengths_of(plan):
+    return cut_lengths(plan, find_routes(plan))
+
+
+@pytest.mark.parametrize(("board", "cable"), ROWS)
+def test_every_cable_of_the_worked_boards_is_as_long_as_reckoned_by_hand(board, cable):
+    # our own worked example
+    length, expected = lengths_of(PLANS[board]())[cable], EXPECTED[board][cable]
+    assert length.path == pytest.approx(expected["path"], abs=0.0501)
+    assert length.net == pytest.approx(expected["net"], abs=0.0501)
+    assert length.slack == pytest.approx(expected["slack"], abs=0.0501)
+    assert length.cut == expected["cut"]
+
+
+@pytest.mark.parametrize("board", PLANS)
+def test_parts_add_up_to_the_cut(board):
+    for length in lengths_of(PLANS[board]()).values():
+        assert sum(value for _, value in length.parts) == pytest.approx(length.cut, abs=1e-9)
+        assert sum(length.legs) - sum(each.saving for each in length.bends) + length.off_board == pytest.approx(
+            length.path
+        )
+
+
+@pytest.mark.parametrize(
+    ("turn", "share"),
+    # (2 - pi/2) R for a square corner, 2R tan(t/2) - R t for others: elementary geometry of a fillet
+    [(90, 0.429204), (60, 0.107503), (45, 0.043029), (30, 0.012300)],
+)
+def test_corner_savings_are_those_of_a_fillet(turn, share):
+    assert corner_saving(100, turn) == pytest.approx(100 * share, abs=1e-4)
+    assert corner_saving(25, 90) == pytest.approx(2 * 25 - 39.2699, abs=1e-4)  # arc of 90 degrees, R 25: R times angle
+
+
+def test_the_path_of_three_legs_with_two_square_bends(bus_plan):
+    # 300 + 200 + 150 mm with R 40: 650 - 2 x 0.429204 x 40, elementary geometry
+    way = Route("W20", (Point(0, 0), Point(300, 0), Point(300, 200), Point(450, 200)), 40.0)
+    plan = bus_plan.with_things([replace(bus_plan.cables["W20"], end=OffBoardEnd("X3", "far", ()))])
+    assert cut_lengths(plan, {**find_routes(plan), "W20": way})["W20"].path == pytest.approx(615.6637, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("length", "step", "up"),
+    [(405.5, 5, 410), (100.0000001, 5, 100), (99.9999999, 5, 100), (100.001, 5, 105), (0.0, 5, 0), (1500, 50, 1500)],
+)
+def test_rounding_up_takes_no_notice_of_float_noise(length, step, up):
+    assert rounded_up(length, step) == up
+
+
+def test_a_lug_shortens_a_wire_only_at_a_stud_on_the_board(bus_plan):
+    lengths = lengths_of(bus_plan)
+    assert [end.deduction for end in lengths["W01"].ends] == [0.0, 18.0]
+    assert [end.raw for end in lengths["W01"].ends] == [True, False]
+    assert [end.ferrule for end in lengths["W08"].ends] == [True, False]
+    assert [end.lug for end in lengths["W07"].ends] == ["70 mm² x M10 straight", "70 mm² x M8 straight"]
+
+
+def test_slack_classes_follow_the_conditions_of_the_rule_set(bus_plan):
+    lengths = lengths_of(bus_plan)
+    wanted = {"W02": "jumper", "W07": "large", "W08": "small", "W11": "small", "W14": "off-board", "W40": "signal"}
+    assert {name: lengths[name].slack_class for name in wanted} == wanted
+
+
+def test_a_cable_may_name_its_slack_class(bus_plan):
+    plan = bus_plan.with_things([replace(bus_plan.cables["W02"], slack="small")])
+    assert lengths_of(plan)["W02"].cut == 150  # 100 net and 50 slack
+
+
+def test_an_estimated_leg_leaves_the_length_open(bus_plan):
+    lengths = lengths_of(bus_plan)
+    assert (lengths["W32"].trust, lengths["W32"].final) == ("estimated", False)
+    assert (lengths["W01"].trust, lengths["W01"].final) == ("customer", True)
+    assert "not final" in explain(lengths["W32"])
+
+
+def test_the_longest_of_a_matched_group_governs_and_a_large_surplus_is_named(cabin_plan):
+    short = lengths_of(cabin_plan)["W21"]
+    assert (short.own_cut, short.cut, short.surplus) == (540, 870, 330)
+    assert short.surplus_percent == pytest.approx(37.9, abs=0.05)
+    assert any("bow" in note for note in short.notes)
+
+
+def test_a_group_with_a_member_without_a_way_is_not_settled(cabin_plan):
+    ways = find_routes(cabin_plan) | {"W22": NoWay("W22", "a wall", Point(0, 0))}
+    lengths = cut_lengths(cabin_plan, ways)
+    assert (lengths["W22"].cut, lengths["W22"].reason) == (None, "a wall")
+    assert (lengths["W21"].cut, lengths["W21"].final) == (540, False)
+    assert explain(lengths["W22"]) == ("W22 has no length: a wall",)
+
+
+def test_a_lead_longer_than_any_in_stock_has_no_cut(bus_plan):
+    conductor = replace(bus_plan.conductors["signal"], stock_lengths=(300, 500))
+    plan = replace(bus_plan, conductors={**bus_plan.conductors, "signal": conductor})
+    lengths = lengths_of(plan)
+    assert (lengths["W40"].cut, lengths["W41"].cut) == (300, None)
+    assert any("no stock lead" in note for note in lengths["W41"].notes)
+
+
+def test_mass_counts_every_piece(bus_plan):
+    looms = lengths_of(bus_plan)["W20"]
+    assert looms.mass == pytest.approx(10 * 2.9 * 0.035)
+
+
+def test_longer_off_board_legs_never_shorten_a_cut(bus_plan):
+    cable, cuts = bus_plan.cables["W14"], []
+    for more in range(0, 500, 7):
+        end = OffBoardEnd("X3", "far", (Leg(1000.0 + more, "measured"),))
+        cuts.append(lengths_of(bus_plan.with_things([replace(cable, end=end)]))["W14"].cut)
+    assert cuts == sorted(cuts)
+    assert all(math.isclose(cut % 50, 0) for cut in cuts)
