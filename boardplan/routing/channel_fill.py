@@ -106,12 +106,13 @@ def _sections(
 ) -> tuple[Section, ...]:
     """Return the stretches between any two places where a cable enters or leaves; those of no length left out."""
     cuts = sorted({0.0, length, *(place for start, end, _ in stretches for place in (start, end))})
+    areas = {each: jacket_area(_diameter(plan, each), plan.cables[each].count) for _, _, each in stretches}
     found = []
     for start, end in pairwise(cuts):
         if end - start < 1e-6:  # noqa: PLR2004 - no saw cuts that fine
             continue
         inside = sorted({cable for a, b, cable in stretches if a <= start and end <= b})
-        area = sum(jacket_area(_diameter(plan, each), plan.cables[each].count) for each in inside)
+        area = sum(areas[each] for each in inside)
         found.append(Section(start, end, tuple(inside), area, 100 * area / channel.inner_area))
     return tuple(found)
 

@@ -34,7 +34,7 @@ def refreshed_routes(old_plan: Plan, old_ways: Mapping[str, Way], new_plan: Plan
     for cable in new_plan.cables.values():
         old = old_ways.get(cable.id)
         stands = old is not None and not changes.concern(cable, old)
-        ways[cable.id] = alone(around.plan, old) if stands and old is not None else _way(around, cable)
+        ways[cable.id] = alone(old) if stands and old is not None else _way(around, cable)
     settled = _settled(around, ways)
     return {name: old_ways[name] if old_ways.get(name) == way else way for name, way in settled.items()}
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from boardplan.geometry.point import Point, bearing, direction
+from boardplan.geometry.point import Point, bearing, box_around, direction
 from boardplan.model.channel import Channel
 from boardplan.model.plan import Plan
 from boardplan.routing.route import InChannel
@@ -14,8 +14,11 @@ _LEAST_STRETCH = 1.0  # mm: a cable that crosses a channel squarely fills none o
 def stretches_in_channels(plan: Plan, points: Sequence[Point]) -> tuple[InChannel, ...]:
     """Return the stretches of a way (on the wall) inside channels, along each centre line, in the plan's order."""
     found = []
+    around = box_around(points)
     for channel in sorted(plan.channels.values(), key=lambda each: each.id):
         line = tuple(plan.on_wall(channel.board, each) for each in channel.line)
+        if not box_around(line).grown(channel.width).touches(around):
+            continue
         found += [InChannel(channel.id, start, end) for start, end in inside_channel(line, channel, points)]
     return tuple(found)
 

@@ -16,7 +16,7 @@ _NOISE = 0.01  # mm: more than numbers are rounded by
 _NEARLY = 10.0
 """Degrees a straight cable may leave askew of its terminals. Common practice, no source."""
 _ANY = FAR * WEIGHT
-_SLACKS = (*((units(30 * 2.0**step) * WEIGHT, False) for step in range(7)), (_ANY, False), (_ANY, True))
+_SLACKS = (*((units(30 * 1.3**step) * WEIGHT, False) for step in range(18)), (_ANY, False), (_ANY, True))
 """How much more than the least a way may cost, one try after the other, and whether it may turn anywhere."""
 EVERYTHING = 1e12
 

@@ -10,7 +10,7 @@ from boardplan.routing.blockers import Blocker
 from boardplan.routing.ends import End
 from boardplan.routing.least_way import least_way
 from boardplan.routing.open_lines import UNITS, Barrier, OpenLines, units
-from boardplan.routing.rays import leavings, reach_and_stop
+from boardplan.routing.rays import leavings, reach_and_stop, spot_of
 from boardplan.routing.route import NoWay
 
 
@@ -26,6 +26,8 @@ def why_no_way(cable: Cable, ends: tuple[End, End], lines: OpenLines, radius: fl
 
 def _ends_too_near(cable: Cable, ends: tuple[End, End], radius: float) -> NoWay | None:
     start, end = ends
+    if start.point == end.point:
+        return NoWay(cable.id, f"both ends are at {start.name}", start.point)
     apart, wanted = start.point.distance_to(end.point), start.straight + end.straight
     if apart >= wanted or (apart > radius and start.owner != end.owner):
         return None
@@ -46,15 +48,15 @@ def _leg_too_short(cable: Cable, end: End, lines: OpenLines, radius: float) -> N
     bend = units(radius)
     if any(ray.reach >= ray.straight + bend for ray in rays):
         return None
-    if not rays:
+    if not rays or any(ray.spot != spot_of(end.point) for ray in rays):
         return NoWay(cable.id, f"there is no room to leave {end.name} in its direction", end.point)
     longest = max(rays, key=lambda ray: (ray.reach, -ray.axis, ray.sign))
     reach, stop = reach_and_stop(end, lines, longest.axis, longest.sign)
     wanted = (longest.straight + bend) / UNITS
-    what = "lug" if end.lugged else "straight"
+    what = f"{'lug' if end.lugged else 'straight'} {tidy_number(end.straight)} and bend" if end.straight else "bend"
     reason = (
         f"the leg out of {end.name} is {tidy_number(wanted - reach / UNITS)} mm too short: {what} "
-        f"{tidy_number(end.straight)} and bend {tidy_number(radius)} need {tidy_number(wanted)} mm, "
+        f"{tidy_number(radius)} take {tidy_number(wanted)} mm, "
         f"{words_for(stop)} leaves {tidy_number(reach / UNITS)} mm"
     )
     return NoWay(cable.id, reason, end.point)

@@ -96,7 +96,8 @@ def _bent_as_it_fits(around: Surroundings, cable: Cable, way: str, full: tuple[I
     bend = around.plan.rules.bends[conductor.construction]
     ends = ends_of(around.plan, cable)
     lines = around.lines(conductor.outside_diameter, way, full, ends)
-    for factor in dict.fromkeys((bend.prefer, bend.least)):
+    apart = ends[0].point != ends[1].point
+    for factor in dict.fromkeys((bend.prefer, bend.least)) if apart else ():
         radius = factor * conductor.outside_diameter
         tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius)
         if tried.points is not None:

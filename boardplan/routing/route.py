@@ -57,7 +57,7 @@ class Route:
     why: str = ""
     reaches: tuple[Reach, ...] = ()
     full: tuple[InChannel, ...] = ()
-    alone: tuple[Point, ...] = ()
+    alone: "Route | None" = None
 
     @property
     def pieces(self) -> tuple[Straight | Bend, ...]:

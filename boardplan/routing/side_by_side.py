@@ -20,7 +20,8 @@ from boardplan.routing.route import Route, Way
 from boardplan.routing.square_way import bend_clears
 from boardplan.routing.surroundings import Surroundings
 
-_FARTHEST = 24  # steps of PITCH a leg moves aside at the most
+_SHIFTS = tuple(sign * PITCH * step for step in range(1, 17) for sign in (1, -1))
+"""How far a leg moves aside, in mm, the nearest first."""
 _BUCKET = units(100)
 _Near: TypeAlias = list[tuple[Span, Span, str]]
 
@@ -57,16 +58,9 @@ class _Laid:
         return False
 
 
-def alone(plan: Plan, way: Way) -> Way:
+def alone(way: Way) -> Way:
     """Return the way a cable would take with no cable beside it."""
-    if not isinstance(way, Route) or not way.alone:
-        return way
-    return _with_points(plan, way, way.alone, ())
-
-
-def _with_points(plan: Plan, way: Route, points: tuple[Point, ...], before: tuple[Point, ...]) -> Route:
-    inside = () if not way.in_channels else stretches_in_channels(plan, points)
-    return replace(way, points=points, in_channels=inside, alone=before)
+    return way.alone if isinstance(way, Route) and way.alone is not None else way
 
 
 def laid_side_by_side(around: Surroundings, ways: Mapping[str, Way]) -> dict[str, Way]:
@@ -133,18 +127,21 @@ class _Mover:
                 self._laid.add(leg)
         if points == self._way.points:
             return self._way
-        return _with_points(self._around.plan, self._way, points, self._way.points)
+        inside = stretches_in_channels(self._around.plan, points) if self._way.in_channels else ()
+        return replace(self._way, points=points, in_channels=inside, alone=self._way)
 
     def _aside(self, points: tuple[Point, ...], index: int, axis: int) -> tuple[Point, ...]:
         """Return the corners with a leg moved as little as it takes, unmoved where there is no room."""
-        for step in range(1, _FARTHEST + 1):
-            for by in (PITCH * step, -PITCH * step):
-                shift = Point(0, by) if axis == 0 else Point(by, 0)
-                pair = (points[index].moved(*shift), points[index + 1].moved(*shift))
-                tried = (*points[:index], *pair, *points[index + 2 :])
-                leg = _leg(self._around, spot_of(pair[0]), spot_of(pair[1]), self._half)
-                if leg is not None and not self._laid.beside(leg) and self._has_room(points, tried, index):
-                    return tried
+        lies = _leg(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
+        for by in _SHIFTS if lies is not None else ():
+            if lies is None or self._laid.beside(replace(lies, line=lies.line + units(by))):
+                continue
+            shift = Point(0, by) if axis == 0 else Point(by, 0)
+            pair = (points[index].moved(*shift), points[index + 1].moved(*shift))
+            tried = (*points[:index], *pair, *points[index + 2 :])
+            in_channel = _leg(self._around, spot_of(pair[0]), spot_of(pair[1]), self._half) is None
+            if not in_channel and self._has_room(points, tried, index):
+                return tried
         return points
 
     def _has_room(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:

@@ -1,7 +1,7 @@
 """Status line: where the pointer is, what lies next to what is carried, what the tool in hand wants."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from boardplan.geometry.point import Point
 from boardplan.geometry.units import length_text
@@ -9,6 +9,7 @@ from boardplan.model.cable import Cable
 from boardplan.model.component import Component
 from boardplan.ui.canvas.gaps import gap_words
 from boardplan.ui.desk import Desk
+from boardplan.ui.short_label import ShortLabel
 from boardplan.ui.words import tr
 
 
@@ -22,8 +23,7 @@ class StatusLine(QWidget):
         self._place.setProperty("part", "unit")
         self._place.setMinimumWidth(132)
         self._place.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self._words = QLabel()
-        self._words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._words = ShortLabel()
         self._words.setAccessibleName(tr("Hint"))
         self._fact = QLabel()
         self._fact.setProperty("part", "unit")
@@ -63,7 +63,6 @@ class StatusLine(QWidget):
 
     def _show(self) -> None:
         self._words.setText(self._said or self._hint)
-        self._words.setToolTip(self._words.text())
 
     def refresh(self) -> None:
         """Show the fact that goes with what is selected: gaps of a component, cut length of a cable."""

@@ -236,5 +236,21 @@ def test_cables_beside_each_other_do_not_lie_on_top_of_each_other(cabin_plan):
     ways = find_routes(unpinned(cabin_plan))
     level = {name: ways[name].points[1].y for name in ("W21", "W22")}
     assert abs(level["W21"] - level["W22"]) >= 14 + 3
-    assert ways["W22"].alone
-    assert ways["W22"].alone[0] == ways["W22"].points[0]
+    assert ways["W22"].alone.points[1].y == level["W21"]
+
+
+def test_a_cable_between_one_terminal_has_no_way(bus_plan):
+    cable = unpinned(bus_plan).cables["W07"]
+    way = find_routes(bus_plan.with_things([replace(cable, end=cable.start)]))["W07"]
+    assert isinstance(way, NoWay)
+    assert way.reason == "both ends are at NB1.S5"
+
+
+@pytest.mark.parametrize("turn", [30, 45, 200])
+def test_slanted_terminals_are_left_in_their_own_direction(bus_plan, turn):
+    free = unpinned(bus_plan)
+    plan = free.with_things([replace(free.components["HB1"], turn=turn)])
+    way = find_routes(plan)["W40"]
+    assert isinstance(way, Route)
+    assert max(askew_at_ends(plan, plan.cables["W40"], way)) < 0.01
+    assert short_legs(plan, plan.cables["W40"], way) == []

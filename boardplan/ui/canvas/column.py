@@ -3,7 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from boardplan.checks.finding import Finding
 from boardplan.editing.selection import Selection
@@ -15,6 +15,7 @@ from boardplan.ui.canvas.tool_host import ToolHost
 from boardplan.ui.canvas.view import ZOOM_STEP, BoardView
 from boardplan.ui.desk import Desk, Step
 from boardplan.ui.panels.section import hairline, small_button
+from boardplan.ui.short_label import ShortLabel
 from boardplan.ui.status_line import StatusLine
 from boardplan.ui.words import tr
 
@@ -42,7 +43,7 @@ class CanvasColumn(QWidget):
         self._rulers = (Ruler("x", desk.themes.theme), Ruler("y", desk.themes.theme))
         self._title = QLabel()
         self._title.setProperty("part", "heading")
-        self._detail = QLabel()
+        self._detail = ShortLabel()
         self._detail.setProperty("part", "quiet")
         self._scale = QLabel()
         self._scale.setProperty("part", "unit")
@@ -61,7 +62,6 @@ class CanvasColumn(QWidget):
         self.head.setSpacing(4)
         self.head.addWidget(self._title)
         self.head.addSpacing(8)
-        self._detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.head.addWidget(self._detail, 1)
         self.head.addWidget(
             small_button(self._desk, "zoom-out", tr("Smaller (Ctrl+-)"), partial(self.zoom, 1 / ZOOM_STEP))

@@ -2,11 +2,10 @@
 
 from collections.abc import Iterator
 
-from boardplan.geometry.point import Box
+from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
-from boardplan.ui.words import tr
 
 _SIDES = ("left", "right", "below", "above")
 
@@ -27,6 +26,24 @@ def gaps_of(plan: Plan, component_id: str) -> dict[str, tuple[float, str]]:
             if gap < found[side][0]:
                 found[side] = (gap, other_id)
     return found
+
+
+def gap_lines(plan: Plan, component_id: str) -> Iterator[tuple[Point, Point, float]]:
+    """Yield each gap as a line on the wall from the component to what stands there, and its length."""
+    component = plan.components[component_id]
+    box = placed(plan, component).box.moved(*plan.boards[component.board].position)
+    gaps = {side: gap for side, (gap, _) in gaps_of(plan, component_id).items()}
+    middle = box.centre
+    starts = {
+        "left": (Point(box.left, middle.y), Point(-1, 0)),
+        "right": (Point(box.right, middle.y), Point(1, 0)),
+        "below": (Point(middle.x, box.bottom), Point(0, -1)),
+        "above": (Point(middle.x, box.top), Point(0, 1)),
+    }
+    for side, (start, towards) in starts.items():
+        gap = gaps[side]
+        if gap > 0:
+            yield start, start.moved(towards.x * gap, towards.y * gap), gap
 
 
 def _others(plan: Plan, component_id: str) -> Iterator[tuple[str, Box]]:
@@ -50,13 +67,15 @@ def _between(box: Box, other: Box) -> Iterator[tuple[str, float]]:
             yield "above", other.bottom - box.top
 
 
+_ARROWS = {"left": "\u2190", "right": "\u2192", "below": "\u2193", "above": "\u2191"}
+
+
 def gap_words(plan: Plan, component_id: str) -> str:
-    """Return the four gaps in one line."""
-    side_words = {"left": tr("left"), "right": tr("right"), "below": tr("below"), "above": tr("above")}
+    """Return the four gaps in one short line."""
     gaps = gaps_of(plan, component_id)
     parts = []
     for side in _SIDES:
         gap, other = gaps[side]
-        text = length_text(gap, plan.job.units)
-        parts.append(f"{side_words[side]} {text}{f' ({other})' if other else ''}")
+        text = length_text(gap, plan.job.units).removesuffix(" mm").removesuffix(" in")
+        parts.append(f"{_ARROWS[side]} {text}{f' {other}' if other else ''}")
     return "   ".join(parts)

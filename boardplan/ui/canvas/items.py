@@ -1,5 +1,7 @@
 """Items: one thin item for a thing's picture, and those drawn over the board: signs, selection, guides."""
 
+from collections.abc import Iterable
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPainterPathStroker, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
@@ -7,10 +9,12 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 from boardplan.checks.finding import Finding
 from boardplan.drawing.palette import Theme, colour
 from boardplan.drawing.picture import Strand
+from boardplan.geometry.point import Point
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
 from boardplan.ui.canvas.painter import Ready, paint, strand_path
 from boardplan.ui.canvas.sights import Sight, Source
+from boardplan.ui.theme import SMALL, font
 
 _GRASP = 4.0
 """How far beside a cable it can still be caught, in mm at least."""
@@ -142,6 +146,57 @@ class LineItem(QGraphicsItem):
             ink.setAlphaF(self._fill)
             painter.setBrush(ink)
         painter.drawPath(self._path)
+
+
+class GapsItem(QGraphicsItem):
+    """Lines with their lengths between what is carried and its neighbours, as a tape held in between."""
+
+    def __init__(self, depth: float) -> None:
+        super().__init__()
+        self._lines: tuple[tuple[Point, Point, str], ...] = ()
+        self._theme: Theme = "light"
+        self._box = QRectF()
+        self.setZValue(depth)
+
+    def show_lines(self, lines: Iterable[tuple[Point, Point, str]], theme: Theme) -> None:
+        """Show other gaps, or none."""
+        new = tuple(lines)
+        if not new and not self._lines:
+            return
+        self.prepareGeometryChange()
+        self._lines, self._theme = new, theme
+        path = QPainterPath()
+        for start, end, _ in new:
+            path.addRect(QRectF(QPointF(*start), QPointF(*end)).normalized().adjusted(-90, -60, 90, 60))
+        self._box = path.boundingRect()
+        self.update()
+
+    def boundingRect(self) -> QRectF:  # noqa: D102
+        return self._box
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002, D102
+        accent, ground = QColor(colour("accent", self._theme)), QColor(colour("panel", self._theme))
+        pen = QPen(accent, 1)
+        pen.setCosmetic(True)
+        scale = option.levelOfDetailFromTransform(painter.worldTransform())
+        painter.setFont(font(SMALL))
+        for start, end, text in self._lines:
+            painter.setPen(pen)
+            painter.drawLine(QPointF(*start), QPointF(*end))
+            width = painter.fontMetrics().horizontalAdvance(text) + 8
+            level = start.y == end.y
+            if start.distance_to(end) * scale < (width + 4 if level else 20):
+                continue
+            painter.save()
+            painter.translate((start.x + end.x) / 2, (start.y + end.y) / 2)
+            painter.scale(1 / scale, -1 / scale)
+            plate = QRectF(-width / 2, -8, width, 16)
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(ground)
+            painter.drawRoundedRect(plate, 4, 4)
+            painter.setPen(accent)
+            painter.drawText(plate, int(Qt.AlignmentFlag.AlignCenter), text)
+            painter.restore()
 
 
 SIGN_SIZE = 16.0

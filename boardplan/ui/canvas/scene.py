@@ -12,10 +12,12 @@ from boardplan.checks.review import Review
 from boardplan.drawing.palette import Theme
 from boardplan.editing.selection import Selection
 from boardplan.geometry.point import Box, Point, box_around
+from boardplan.geometry.units import length_text
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.routing.route import NoWay, Route
-from boardplan.ui.canvas.items import LineItem, SignItem, ThingItem, route_shape
+from boardplan.ui.canvas.gaps import gap_lines
+from boardplan.ui.canvas.items import GapsItem, LineItem, SignItem, ThingItem, route_shape
 from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight
 
 _AROUND = 700.0
@@ -42,6 +44,8 @@ class BoardScene(QGraphicsScene):
         self._guides = LineItem(GUIDE_DEPTH, "accent", 1.0)
         self._pointed = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.10)
         self._loose = LineItem(SELECTED_DEPTH, "stop", 1.5)
+        self._gaps = GapsItem(GUIDE_DEPTH)
+        self.addItem(self._gaps)
         self._band = LineItem(GUIDE_DEPTH, "accent", 1.0, fill=0.10)
         for item in (self._halo, self._pins, self._guides, self._band, self._pointed, self._loose):
             self.addItem(item)
@@ -155,6 +159,16 @@ class BoardScene(QGraphicsScene):
             path.lineTo(*end)
         self._guides.show_path(path, self.theme, dashes=(4, 3))
 
+    def show_gaps(self, component_id: str | None) -> None:
+        """Draw the gaps round a component that is carried, or none."""
+        plan = self.plan
+        if plan is None or component_id is None or component_id not in plan.components:
+            self._gaps.show_lines((), self.theme)
+            return
+        lines = gap_lines(plan, component_id)
+        units = plan.job.units
+        self._gaps.show_lines(((start, end, length_text(gap, units)) for start, end, gap in lines), self.theme)
+
     def show_band(self, band: tuple[Point, Point] | None) -> None:
         """Draw the box a tool is drawing up, or none."""
         path = QPainterPath()
@@ -223,7 +237,7 @@ def _set_off(item: ThingItem) -> QPainterPath:
         return path
     if item.sight.name.startswith("cable"):
         return route_shape(item.source[2], item.source[1].outside_diameter + 8)
-    return item.shape()
+    return item.shape().simplified()
 
 
 def _pins_of(cable: Cable | None, review: Review | None) -> tuple[Point, ...]:

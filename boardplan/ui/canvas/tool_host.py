@@ -103,6 +103,7 @@ class ToolHost(QObject):
         self._busy = False
         self._scene.show_guides(())
         self._scene.show_band(None)
+        self._scene.show_gaps(None)
         if self._desk.session.plan is not self._desk.session.committed_plan:
             self._desk.session.preview(None)
 
@@ -143,7 +144,9 @@ class ToolHost(QObject):
             session.preview(shown.plan)
         self._scene.show_guides(shown.guides)
         self._scene.show_band(shown.band)
-        self._scene.show_selection(shown.selection or session.selection)
+        selection = shown.selection or session.selection
+        self._scene.show_selection(selection)
+        self._scene.show_gaps(selection.active if shown.plan is not None and len(selection.ids) == 1 else None)
         self.hinted.emit(shown.hint or (self._hint() if shown.plan is None else ""))
         self._busy = was_busy
 
@@ -155,6 +158,7 @@ class ToolHost(QObject):
         was_busy, self._busy = self._busy, True
         self._scene.show_guides(())
         self._scene.show_band(None)
+        self._scene.show_gaps(None)
         if done.plan is not None:
             session.commit(done.plan, done.words)
         elif session.plan is not session.committed_plan:

@@ -42,7 +42,7 @@ class CommandDialog(QDialog):
             title = action.text().replace("&", "").replace("...", "")
             if all(word in f"{title} {action.statusTip()}".lower() for word in words):
                 keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
-                rows.append(Row(name, title, action.statusTip(), keys, sign=icon))
+                rows.append(Row(name, title, action.statusTip(), keys, sign=icon or "none"))
         self.list.show_rows(rows)
         if rows:
             self.list.pick(rows[0].key)

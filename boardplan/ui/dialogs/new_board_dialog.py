@@ -50,6 +50,7 @@ class NewBoardDialog(QDialog):
         self._fault = QLabel()
         self._fault.setProperty("part", "fault")
         self._fault.setWordWrap(True)
+        self._fault.setVisible(False)
         self._show_lengths((1200.0, 900.0, 18.0, None))
         self.units.activated.connect(self._change_units)
         self._lay_out()
@@ -123,5 +124,6 @@ class NewBoardDialog(QDialog):
             self.plan = new_plan(title, sheet, self.rules.currentData(), self.units.currentData())
         except EditRefused as refused:
             self._fault.setText(refused.sentence)
+            self._fault.setVisible(True)
             return
         super().accept()

@@ -45,6 +45,8 @@ class Field:
     name: str = ""
     """What the field is called for people who don't see its neighbours; its words where empty."""
     renames: bool = False
+    empty: str = ""
+    """What an empty field means, where that is not plain."""
 
 
 FieldRow: TypeAlias = tuple[Field, ...]
@@ -286,6 +288,7 @@ BOARD_FIELDS: tuple[FieldRow, ...] = (
             _put_fabric,
             may_be_empty=True,
             name="Fabric thickness, empty for a bare board",
+            empty="bare board",
         ),
     ),
     (
@@ -310,8 +313,8 @@ ROOM_FIELDS: tuple[FieldRow, ...] = (
 )
 
 _BAND_FIELDS: FieldRow = (
-    _plain("start", "From, to", "length", may_be_empty=True, name="Begins at"),
-    _plain("end", "", "length", may_be_empty=True, name="Ends at"),
+    _plain("start", "From, to", "length", may_be_empty=True, name="Begins at", empty="runs past"),
+    _plain("end", "", "length", may_be_empty=True, name="Ends at", empty="runs past"),
 )
 
 THING_FIELDS: Mapping[type, tuple[FieldRow, ...]] = {

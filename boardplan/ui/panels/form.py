@@ -111,7 +111,7 @@ class Form(QWidget):
             self.refresh()
 
     def _length(self, field: Field) -> QWidget:
-        edit = LengthEdit(tr(field.name or field.words), may_be_empty=field.may_be_empty)
+        edit = LengthEdit(tr(field.name or field.words), may_be_empty=field.may_be_empty, empty=tr(field.empty))
         edit.setMinimumWidth(72)
         edit.changed.connect(partial(self._put, field))
         return edit

@@ -15,7 +15,9 @@ class LengthEdit(QLineEdit):
     changed = Signal(object)
     """Another length in mm, or none where it may be left empty."""
 
-    def __init__(self, name: str, *, may_be_empty: bool = False, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, name: str, *, may_be_empty: bool = False, empty: str = "", parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self._units: Units = "mm"
         self._value: float | None = None
@@ -23,7 +25,7 @@ class LengthEdit(QLineEdit):
         self.setAccessibleName(name)
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
         if may_be_empty:
-            self.setPlaceholderText(tr("not measured"))
+            self.setPlaceholderText(empty or tr("unknown"))
         self.editingFinished.connect(self._read)
 
     @property

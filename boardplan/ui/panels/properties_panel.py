@@ -18,6 +18,8 @@ from boardplan.ui.panels.form import Form
 from boardplan.ui.panels.section import hairline, small_button
 from boardplan.ui.words import counted, tr
 
+_HEAD_ALONE, _AS_HIGH_AS_IT_LIKES = 56, 16_777_215
+
 
 class PropertiesPanel(QWidget):
     """Shows one form at a time; several things selected show only what can be done to all."""
@@ -59,7 +61,8 @@ class PropertiesPanel(QWidget):
     def refresh(self) -> None:
         """Show what is selected now."""
         things = self._things()
-        self.setVisible(bool(things))
+        self.setVisible(bool(things) and self._desk.step != "pack")
+        self.setMaximumHeight(_HEAD_ALONE if len(things) > 1 else _AS_HIGH_AS_IT_LIKES)
         if not things:
             self._shown = ()
             return

@@ -99,7 +99,7 @@ class RowDelegate(QStyledItemDelegate):
             painter.translate(middle)
             draw_sign(painter, row.sign, self.theme, 13)
             painter.restore()
-        elif row.sign:
+        elif row.sign and row.sign != "none":
             ratio = painter.device().devicePixelRatioF()
             pixmap = tinted(row.sign, colour("quiet", self.theme), 16, ratio)
             painter.drawPixmap(QPointF(middle.x() - 8, middle.y() - 8), pixmap)

@@ -13,7 +13,7 @@ ROW_ROLE = int(Qt.ItemDataRole.UserRole) + 1
 
 @dataclass(frozen=True)
 class Row:
-    """A row. `key` is what it stands for; a heading can't be picked; `sign` is a severity or an icon's name."""
+    """A row. `key` is what it stands for; a heading can't be picked; `sign` is a severity, an icon or "none"."""
 
     key: Any
     title: str
