@@ -5,6 +5,8 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 
 from boardplan.files.record_types import (
+    DATE_PATTERN,
+    REVISION_PATTERN,
     Coordinate,
     Degrees,
     Gap,
@@ -40,8 +42,8 @@ class JobRecord(Record):
     customer: Text = ""
     place: Text = ""
     units: Literal["mm", "inch"] = "mm"
-    revision: Annotated[str, Field(pattern=r"^[A-Z]{1,2}$")] = "A"
-    date: Annotated[str, Field(pattern=r"^(\d{4}-\d{2}-\d{2})?$")] = ""
+    revision: Annotated[str, Field(pattern=REVISION_PATTERN)] = "A"
+    date: Annotated[str, Field(pattern=DATE_PATTERN)] = ""
     drawn_by: Text = ""
     rule_set: RuleSetName
 
@@ -270,7 +272,7 @@ class AcceptanceRecord(Record):
     things: list[Id]
     name: Annotated[str, Field(min_length=1, max_length=120)]
     reason: Annotated[str, Field(min_length=1, max_length=2000)]
-    date: Annotated[str, Field(pattern=r"^(\d{4}-\d{2}-\d{2})?$")] = ""
+    date: Annotated[str, Field(pattern=DATE_PATTERN)] = ""
 
 
 class JobFileRecord(Record):

@@ -6,6 +6,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from boardplan.files.faults import Fault
+from boardplan.files.record_types import PATTERN_WORDS
 
 _WORDS = {
     "missing": "missing; it must be given",
@@ -18,6 +19,14 @@ _WORDS = {
     "list_type": "expected a list",
     "model_type": "expected a group of fields",
     "dict_type": "expected a group of fields",
+    "too_short": "expected at least {min_length} entries",
+    "too_long": "expected at most {max_length} entries",
+    "string_too_short": "expected a text",
+    "string_too_long": "expected at most {max_length} letters",
+    "greater_than": "expected more than {gt:g}",
+    "greater_than_equal": "expected at least {ge:g}",
+    "less_than": "expected less than {lt:g}",
+    "less_than_equal": "expected at most {le:g}",
 }
 _SHOWN = 40
 
@@ -33,8 +42,10 @@ def _expected(error: Any) -> str:
         return str(context.get("error", error["msg"]))
     if kind == "literal_error":
         words = f"expected {context['expected']}"
+    elif kind == "string_pattern_mismatch":
+        words = f"expected {PATTERN_WORDS[context['pattern']]}"
     else:
-        words = _WORDS.get(kind) or _sentence(error["msg"])
+        words = _WORDS.get(kind, "").format(**context) or _sentence(error["msg"])
     return words if kind in {"missing", "extra_forbidden"} else f"{words}, found {_shown(error['input'])}"
 
 

@@ -14,7 +14,21 @@ class Record(BaseModel):
     model_config = ConfigDict(extra="forbid", strict=True, allow_inf_nan=False, frozen=True)
 
 
-Id = Annotated[str, Field(min_length=1, max_length=60, pattern=r"^[^\s'\"](?:[^'\"\n\r\t]*[^\s'\"])?$")]
+ID_PATTERN = r"^[^\s'\"](?:[^'\"\n\r\t]*[^\s'\"])?$"
+DATE_PATTERN = r"^(\d{4}-\d{2}-\d{2})?$"
+REVISION_PATTERN = r"^[A-Z]{1,2}$"
+PREFIX_PATTERN = r"^[A-Z]{1,6}$"
+COLOUR_PATTERN = r"^#[0-9A-Fa-f]{6}(/#[0-9A-Fa-f]{6})?$"
+PATTERN_WORDS = {
+    ID_PATTERN: "a name without quotes, line breaks, or blanks at its ends",
+    DATE_PATTERN: "a date like 2026-11-02, or nothing",
+    REVISION_PATTERN: "a revision letter like A",
+    PREFIX_PATTERN: "one to six capital letters",
+    COLOUR_PATTERN: "a colour like #B3312C, or two with a / between",
+}
+"""What each pattern asks for, in words."""
+
+Id = Annotated[str, Field(min_length=1, max_length=60, pattern=ID_PATTERN)]
 Text = Annotated[str, Field(max_length=2000)]
 Coordinate = Annotated[float, Field(ge=-LARGEST, le=LARGEST)]
 Length = Annotated[float, Field(gt=0, le=LARGEST)]

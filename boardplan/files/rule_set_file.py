@@ -10,7 +10,7 @@ from pydantic import Field, ValidationError
 from boardplan.bundled import data_dir
 from boardplan.files.faults import BadFile, Fault
 from boardplan.files.record_faults import faults_of
-from boardplan.files.record_types import Id, Record, Text
+from boardplan.files.record_types import COLOUR_PATTERN, Id, Record, Text
 from boardplan.model.rule_set import BendRule, Limit, RuleSet, SlackRule
 
 
@@ -49,7 +49,7 @@ class RuleSetRecord(Record):
     limits: dict[str, LimitRecord]
     slack: dict[Literal["jumper", "large", "small", "off-board", "signal"], SlackRecord]
     bends: dict[Literal["fine-strand", "stiff", "sheathed", "data"], BendRecord]
-    colours: dict[str, Annotated[str, Field(pattern=r"^#[0-9A-Fa-f]{6}(/#[0-9A-Fa-f]{6})?$")]]
+    colours: dict[str, Annotated[str, Field(pattern=COLOUR_PATTERN)]]
 
 
 @cache

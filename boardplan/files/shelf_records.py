@@ -5,6 +5,7 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 
 from boardplan.files.record_types import (
+    PREFIX_PATTERN,
     Degrees,
     FaceRecord,
     Gap,
@@ -115,7 +116,7 @@ class KindRecord(Record):
     id: Id
     name: Annotated[str, Field(min_length=1, max_length=120)]
     family: Text = ""
-    prefix: Annotated[str, Field(pattern=r"^[A-Z]{1,6}$")] = "X"
+    prefix: Annotated[str, Field(pattern=PREFIX_PATTERN)] = "X"
     size: Size | None = None
     outline: RingRecord | None = None
     depth: Length
