@@ -75,7 +75,7 @@ class MainWindow(QMainWindow):
 
     def show_session(self, session: Session, step: Step = "survey") -> None:
         """Put a session on the bench in the place of what was there."""
-        self._clear_bench()
+        self.clear_bench()
         desk = Desk(session, self.themes, self.preferences, self)
         desk.step = step
         bench = Workbench(desk)
@@ -102,7 +102,8 @@ class MainWindow(QMainWindow):
         self.actions_by_name[name].enabledChanged.connect(button.setEnabled)
         return button
 
-    def _clear_bench(self) -> None:
+    def clear_bench(self) -> None:
+        """Take what is open off the bench, without asking."""
         if self.workbench is not None:
             self.workbench.close_desk()
             self._pages.removeWidget(self.workbench)
@@ -208,7 +209,7 @@ class MainWindow(QMainWindow):
     def save(self) -> bool:
         """Save the job; ask where, if it has no file yet."""
         session = self._desk_or_fail().session
-        return self._save_to(session.path) if session.path else self.save_as()
+        return self.save_to(session.path) if session.path else self.save_as()
 
     def save_as(self) -> bool:
         """Ask for a file and save the job to it."""
@@ -221,9 +222,10 @@ class MainWindow(QMainWindow):
         if not chosen:
             return False
         path = Path(chosen)
-        return self._save_to(path if path.suffix else path.with_suffix(".json"))
+        return self.save_to(path if path.suffix else path.with_suffix(".json"))
 
-    def _save_to(self, path: Path) -> bool:
+    def save_to(self, path: Path) -> bool:
+        """Save the job to a file; say what stands in the way where that fails."""
         try:
             self._desk_or_fail().session.save(path)
         except OSError as error:
@@ -258,7 +260,7 @@ class MainWindow(QMainWindow):
     def close_job(self) -> None:
         """Leave the job and go back to the welcome page."""
         if self.may_leave():
-            self._clear_bench()
+            self.clear_bench()
             self.welcome.show_recent()
             self._pages.setCurrentWidget(self.welcome)
             self._show_state()
@@ -449,7 +451,7 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.preferences.window = self.saveGeometry()
-        self._clear_bench()
+        self.clear_bench()
         event.accept()
 
 

@@ -5,12 +5,14 @@ import os
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 import pytest
-from PySide6.QtCore import QSettings, Qt
-from PySide6.QtGui import QAction
+from PySide6.QtCore import QEvent, QPointF, QSettings, Qt
+from PySide6.QtGui import QAction, QMouseEvent
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from boardplan.editing.session import Session
 from boardplan.geometry.point import Point
+from boardplan.model.placed import placed
 from boardplan.ui.app import dress
 from boardplan.ui.main_window import MainWindow
 from boardplan.ui.preferences import Preferences
@@ -41,7 +43,7 @@ def window(qapp, qtbot, preferences):
     made.show()
     qtbot.waitExposed(made)
     yield made
-    made._clear_bench()
+    made.clear_bench()
     made.close()
     made.deleteLater()
     qapp.sendPostedEvents(None, 52)  # deferred deletes
@@ -88,10 +90,6 @@ class Hands:
         self.release(x, y)
 
     def drag(self, start, end, steps=8):
-        from PySide6.QtCore import QEvent, QPointF
-        from PySide6.QtGui import QMouseEvent
-        from PySide6.QtWidgets import QApplication
-
         self.move(*start)
         self.press(*start)
         for step in range(1, steps + 1):
@@ -125,14 +123,10 @@ class Hands:
         action.trigger()
 
     def terminal(self, component, terminal):
-        from boardplan.model.placed import placed
-
         thing = self.plan.components[component]
         return self.plan.on_wall(thing.board, placed(self.plan, thing).terminals[terminal].position)
 
     def centre(self, component):
-        from boardplan.model.placed import placed
-
         thing = self.plan.components[component]
         return self.plan.on_wall(thing.board, placed(self.plan, thing).centre)
 

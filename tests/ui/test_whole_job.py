@@ -1,6 +1,7 @@
 """A whole job with the mouse, and again with nothing but the keyboard: from an empty sheet to the papers."""
 
 import json
+from itertools import pairwise
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
@@ -67,7 +68,7 @@ def write_pack(hands, qtbot, folder):
     return json.loads((folder / "pack.json").read_text())
 
 
-def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):
+def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):  # noqa: PLR0915 - one job, step by step
     when_dialog(NewBoardDialog, fill_new_board)
     QTest.mouseClick(hands.window.welcome.new, Qt.MouseButton.LeftButton)
     assert hands.plan.job.title == "Test board"
@@ -101,7 +102,7 @@ def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):
 
     hands.act("tool-pin_way")
     points = hands.session.review.ways["W01"].points
-    longest = max(zip(points, points[1:], strict=False), key=lambda leg: leg[0].distance_to(leg[1]))
+    longest = max(pairwise(points), key=lambda leg: leg[0].distance_to(leg[1]))
     middle = ((longest[0].x + longest[1].x) / 2, (longest[0].y + longest[1].y) / 2)
     hands.drag(middle, (middle[0] + 30, middle[1] + 40))
     assert hands.plan.cables["W01"].pins
@@ -121,7 +122,7 @@ def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):
     assert list(hands.plan.cables) == ["W01"]
 
     path = tmp_path / "job.json"
-    assert hands.window._save_to(path)
+    assert hands.window.save_to(path)
     assert not hands.window.isWindowModified()
     assert load_plan(path) == hands.plan
     assert Session.open(path).plan == hands.plan
@@ -130,7 +131,7 @@ def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):
     assert {each["file"] for each in contents["files"]} >= {"hole-schedule.pdf", "cable-cut-list.pdf"}
 
 
-def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):
+def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):  # noqa: PLR0915 - one job, step by step
     when_dialog(NewBoardDialog, fill_new_board)
     hands.key(Qt.Key.Key_N, CONTROL)
     assert hands.plan.job.title == "Test board"
@@ -160,9 +161,7 @@ def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):
     assert hands.session.selection.active == first
 
     hands.key(Qt.Key.Key_F4)
-    x_field = next(
-        editor for field, editor in hands.bench.properties._form._editors if (field.name or field.words) == "Position x"
-    )
+    x_field = hands.bench.properties.form.editor("Position x")
     x_field.setFocus()
     x_field.selectAll()
     hands.type("120.5", x_field)
@@ -180,13 +179,13 @@ def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):
     hands.key(Qt.Key.Key_Z, CONTROL)
     assert list(hands.plan.cables) == ["W01"]
     path = tmp_path / "job.json"
-    assert hands.window._save_to(path)
+    assert hands.window.save_to(path)
     assert load_plan(path) == hands.plan
     hands.key(Qt.Key.Key_4, CONTROL)
     assert write_pack(hands, qtbot, tmp_path / "papers")["format"] == "boardplan-pack"
 
 
-def test_channel_drawn_by_keys(hands, qtbot):
+def test_channel_drawn_by_keys(hands):
     when_dialog(NewBoardDialog, fill_new_board)
     hands.act("new")
     view = hands.bench.canvas.view

@@ -100,6 +100,7 @@ class CanvasColumn(QWidget):
         self.view.moved.connect(self._show_rulers)
         self.view.pointed.connect(self._pointed)
         self.host.hinted.connect(self.status.hint)
+        self.host.hinted.connect(self._show_band)
 
     # What the desk says
 
@@ -153,7 +154,8 @@ class CanvasColumn(QWidget):
         self._show_band()
 
     def _show_band(self) -> None:
-        box = self.scene.box_of(self._desk.session.selection.ids) if self._desk.session.selection.ids else None
+        shown = self.scene.selection.ids
+        box = self.scene.box_of(shown) if shown else None
         self._rulers[0].scribe(None if box is None else (box.left, box.right))
         self._rulers[1].scribe(None if box is None else (box.bottom, box.top))
 

@@ -134,6 +134,11 @@ class BoardScene(QGraphicsScene):
 
     # Over the board
 
+    @property
+    def selection(self) -> Selection:
+        """What is set off as selected, also while a gesture is under way."""
+        return self._selection
+
     def show_selection(self, selection: Selection) -> None:
         """Set off what is selected, and show its keep-clear zones and pins."""
         self._selection = selection
@@ -186,6 +191,10 @@ class BoardScene(QGraphicsScene):
         self._pointed.show_path(path, self.theme, dashes=(4, 3))
 
     # Finding things
+
+    def seen(self, sight: str) -> frozenset[str]:
+        """Return the ids of the things that a sight shows."""
+        return frozenset(self._items[sight])
 
     def items_of(self, thing_id: str) -> list[ThingItem]:
         """Return the items of a thing that can be picked."""

@@ -72,6 +72,10 @@ class Form(QWidget):
         if self._editors:
             self._editors[0][1].setFocus(Qt.FocusReason.ShortcutFocusReason)
 
+    def editor(self, name: str) -> QWidget:
+        """Return the control of a field by the name people hear."""
+        return next(editor for field, editor in self._editors if (field.name or field.words) == name)
+
     # One control for each sort of field
 
     def _editor(self, field: Field) -> QWidget:
@@ -173,9 +177,9 @@ class Form(QWidget):
         box.setCurrentIndex([each for each, _ in choices].index(value))
 
     def _put(self, field: Field, value: Any) -> None:  # noqa: ANN401
-        if field.put is None:
+        put, plan = field.put, self._desk.session.committed_plan
+        if put is None or field.get(plan, self._find(plan)) == value:
             return
-        put = field.put
         words = tr("Change {}").format(tr(field.name or field.words).lower())
         done = self._desk.edit(words, lambda plan: put(plan, self._find(plan), value))
         if done and field.renames:

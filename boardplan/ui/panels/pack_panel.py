@@ -23,6 +23,7 @@ from boardplan.output.pack import PackRefused, write_pack
 from boardplan.output.paper import PAPERS, Paper
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.fault_dialog import show_disk_fault
+from boardplan.ui.icons import put_icon
 from boardplan.ui.panels.findings_panel import no_finding_words
 from boardplan.ui.panels.section import hairline
 from boardplan.ui.tables.row_list import RowList
@@ -94,6 +95,7 @@ class PackPanel(QWidget):
         self._told.setWordWrap(True)
         self._told.setProperty("part", "quiet")
         self._open = QPushButton(tr("Open the folder"))
+        put_icon(self._open, "folder", desk.themes.theme)
         self._open.setVisible(False)
         self._open.clicked.connect(self._open_folder)
         self._folder = ""

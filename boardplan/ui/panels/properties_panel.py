@@ -27,8 +27,8 @@ class PropertiesPanel(QWidget):
     def __init__(self, desk: Desk) -> None:  # noqa: PLR0915 - a form is one list of statements
         super().__init__()
         self._desk = desk
-        self._form: Form | None = None
-        self._sum: CableSum | None = None
+        self.form: Form | None = None
+        self.sum: CableSum | None = None
         self._shown: tuple[type, ...] = ()
         self._title = QLabel()
         self._title.setProperty("part", "heading")
@@ -79,15 +79,15 @@ class PropertiesPanel(QWidget):
         if sorts != self._shown:
             self._shown = sorts
             self._show_form(active if len(things) == 1 else None)
-        elif self._form is not None:
-            self._form.refresh()
-        if self._sum is not None:
-            self._sum.show_length(self._desk.review.lengths.get(active.id))
+        elif self.form is not None:
+            self.form.refresh()
+        if self.sum is not None:
+            self.sum.show_length(self._desk.review.lengths.get(active.id))
 
     def focus_form(self) -> None:
         """Put the cursor into the first field."""
-        if self._form is not None and self.isVisible():
-            self._form.focus_first()
+        if self.form is not None and self.isVisible():
+            self.form.focus_first()
 
     def turn(self) -> None:
         """Turn the selected components by a quarter."""
@@ -107,8 +107,8 @@ class PropertiesPanel(QWidget):
         return [plan.things[each] for each in self._desk.session.selection.ids if each in plan.things]
 
     def _show_form(self, thing: Any) -> None:  # noqa: ANN401
-        self._form = None
-        self._sum = None
+        self.form = None
+        self.sum = None
         if thing is None:
             self._area.setWidget(QWidget())
             self._area.setVisible(False)
@@ -118,12 +118,12 @@ class PropertiesPanel(QWidget):
         column.setContentsMargins(16, 4, 12, 12)
         column.setSpacing(12)
         if isinstance(thing, Cable):
-            self._sum = CableSum(self._desk)
-            self._sum.show_length(self._desk.review.lengths.get(thing.id))
-            column.addWidget(self._sum)
+            self.sum = CableSum(self._desk)
+            self.sum.show_length(self._desk.review.lengths.get(thing.id))
+            column.addWidget(self.sum)
             column.addWidget(hairline())
         form = Form(self._desk, THING_FIELDS[type(thing)], partial(_active_thing, self._desk, type(thing)))
-        self._form = form
+        self.form = form
         column.addWidget(form)
         column.addStretch(1)
         self._area.setWidget(holder)

@@ -1,0 +1,127 @@
+"""Panels: fields that can all be read, forms that write, findings that are accepted and opened again, names for all."""
+
+import dataclasses
+
+import pytest
+from boards import library_bus, lookout_cabin
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QListView
+
+from boardplan.editing.component_edits import move_components
+from boardplan.geometry.point import Point
+from boardplan.ui.desk import STEPS
+from boardplan.ui.dialogs import accept_dialog
+from boardplan.ui.panels.fields import JOB_FIELDS, ROOM_FIELDS, THING_FIELDS
+from boardplan.ui.panels.length_edit import LengthEdit
+from boardplan.ui.step_state import step_states
+
+RESIZING = {"Width", "Height"}
+"""A board's size also brings exits back to its edge, so putting it back may change those."""
+
+
+@pytest.mark.parametrize("plan", [library_bus(), lookout_cabin()], ids=lambda plan: plan.job.title)
+def test_putting_back_what_was_read_changes_nothing(plan):
+    for sort, rows in THING_FIELDS.items():
+        for thing in [each for each in plan.things.values() if type(each) is sort][:3]:
+            for field in (field for row in rows for field in row if field.put and field.name not in RESIZING):
+                assert field.put(plan, thing, field.get(plan, thing)) == plan, (thing.id, field)
+    for field in (field for row in JOB_FIELDS for field in row):
+        assert field.put(plan, plan.job, field.get(plan, plan.job)) == plan
+
+
+def above(control):
+    while (control := control.parent()) is not None:
+        yield control
+
+
+def test_every_control_has_a_name(open_plan):
+    hands = open_plan(library_bus())
+    for step in STEPS:
+        hands.window.desk.go_to(step)
+        for ids in (["INV1"], ["W07"], ["RW1"], ["A"], ["X1"]):
+            hands.window.desk.select(*ids)
+            for sort in (QAbstractButton, QLineEdit, QComboBox, QListView):
+                for control in hands.window.workbench.findChildren(sort):
+                    named = control.accessibleName() or getattr(control, "text", str)()
+                    inner = isinstance(control.parent(), (QComboBox, QLineEdit)) or control.objectName().startswith(
+                        "qt_"
+                    )
+                    assert named or inner, (step, ids, control)
+
+
+def test_room_is_left_unknown_until_somebody_measures_it():
+    plan = library_bus()
+    board = dataclasses.replace(plan.boards["A"], compartment=None)
+    fields = [field for row in ROOM_FIELDS for field in row]
+    assert all(field.get(plan, board) is None for field in fields)
+
+
+@pytest.mark.parametrize(
+    ("units", "typed", "value"), [("mm", "44,5", 44.5), ("inch", "1 3/4", 44.45), ("mm", "2'-6 1/2\"", 774.7)]
+)
+def test_lengths_are_typed_as_people_write_them(qtbot, units, typed, value):
+    edit = LengthEdit("Width")
+    qtbot.addWidget(edit)
+    edit.show_value(10.0, units)
+    edit.selectAll()
+    QTest.keyClicks(edit, typed)
+    with qtbot.waitSignal(edit.changed) as caught:
+        QTest.keyClick(edit, Qt.Key.Key_Return)
+    assert caught.args[0] == pytest.approx(value)
+
+
+def test_what_is_not_a_length_is_marked_and_kept(qtbot):
+    edit = LengthEdit("Width")
+    qtbot.addWidget(edit)
+    edit.show_value(10.0, "mm")
+    edit.selectAll()
+    QTest.keyClicks(edit, "wide")
+    QTest.keyClick(edit, Qt.Key.Key_Return)
+    assert edit.property("faulty")
+    assert edit.value == 10.0
+    assert "not a length" in edit.toolTip()
+
+
+def test_renaming_keeps_the_thing_selected(open_plan):
+    hands = open_plan(library_bus())
+    hands.window.desk.select("EB1")
+    field = hands.bench.properties.findChildren(QLineEdit)[0]
+    field.setFocus()
+    field.selectAll()
+    hands.type("EB9", field)
+    hands.key(Qt.Key.Key_Return, target=field)
+    assert "EB9" in hands.plan.components
+    assert hands.session.selection.ids == ("EB9",)
+
+
+def test_a_finding_is_accepted_and_opened_again(open_plan, monkeypatch):
+    plan = move_components(library_bus(), ["EB1"], Point(-60, 0))
+    hands = open_plan(plan)
+    panel = hands.bench.findings
+    row = next(row for row in panel.list.rows if row.sign == "warn")
+    panel.list.pick(row.key)
+    monkeypatch.setattr("boardplan.ui.panels.findings_panel.ask_acceptance", lambda *_: ("Lead", "seen", "2026-11-25"))
+    hands.act("accept")
+    assert hands.plan.accepted[0].reason == "seen"
+    assert any(row.quiet for row in panel.list.rows)
+    panel.list.pick(next(row.key for row in panel.list.rows if row.quiet))
+    panel.withdraw()
+    assert not hands.plan.accepted
+    assert accept_dialog.ask_acceptance
+
+
+def test_steps_say_how_far_they_are(open_plan):
+    hands = open_plan(library_bus())
+    states = step_states(hands.session.plan, hands.session.review)
+    assert states["place"].words.startswith("13 components")
+    assert states["wire"].words.startswith("26 cables")
+    assert states["survey"].words == "1 board, 3 members behind"
+
+
+def test_a_cable_shows_how_its_length_adds_up(open_plan):
+    hands = open_plan(library_bus(), "wire")
+    hands.window.desk.select("W07")
+    texts = [label.text() for label in hands.bench.properties.sum.findChildren(QLabel)]
+    assert "cut" in texts
+    assert "410 mm" in texts  # the worked example's 405.5 mm, rounded up to 5
