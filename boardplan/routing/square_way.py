@@ -107,6 +107,24 @@ class Search:
                 self._go_on(cost, corner)
         return self._traced() if self.reached else None
 
+    def shut_in(self, most: int) -> bool:
+        """Say whether nothing leads from the starts to an end, which is certain where few corners can be reached.
+
+        Gives up after `most` corners and says no.
+        """
+        self.best.clear()
+        self.heap.clear()
+        self.bound, self.reached = FAR * WEIGHT, None
+        for index, ray in enumerate(self.starts):
+            self._leave(index, ray)
+        for _ in range(most):
+            if self.reached or not self.heap:
+                return self.reached is None
+            _, cost, corner = heapq.heappop(self.heap)
+            if cost == self.best[corner][0]:
+                self._go_on(cost, corner)
+        return False
+
     def _leave(self, index: int, ray: Ray) -> None:
         """Take every first leg along a ray: straight into the other end, or to a corner."""
         mark = (-FAR + index, 0, 0, 0)
