@@ -18,8 +18,8 @@ _NEARLY = 10.0
 _ANY = FAR * WEIGHT
 _SLACKS = (*((units(30 * 1.3**step) * WEIGHT, False) for step in range(18)), (_ANY, False), (_ANY, True))
 """How much more than the least a way may cost, one try after the other, and whether it may turn anywhere."""
-_DOUBTFUL, _FEW = 6, 400
-"""After how many tries to ask whether an end is shut in, and how many corners may be reached to be sure of it."""
+_DOUBTS = {6: 8, 13: 400}
+"""After how many tries to ask whether an end is shut in, and how many corners to look at for it."""
 EVERYTHING = 1e12
 
 
@@ -64,7 +64,7 @@ def least_way(ends: tuple[End, End], lines: OpenLines, radius: float, most: floa
     for number, (slack, exact) in enumerate(_SLACKS if starts and stops else ()):
         if slack > most * UNITS * WEIGHT:
             break
-        if number == _DOUBTFUL and _shut_in(ends, lines, radius, leaving):
+        if number in _DOUBTS and _shut_in(ends, lines, radius, leaving, _DOUBTS[number]):
             return Tried(None, Reach(ends[0].point, ends[1].point, EVERYTHING))
         trial = _Trial(ends, lines, radius, (starts, stops), slack)
         reach = trial.reach
@@ -80,14 +80,16 @@ def least_way(ends: tuple[End, End], lines: OpenLines, radius: float, most: floa
     return Tried(None, reach)
 
 
-def _shut_in(ends: tuple[End, End], lines: OpenLines, radius: float, leaving: Sequence[Sequence[Leaving]]) -> bool:
+def _shut_in(
+    ends: tuple[End, End], lines: OpenLines, radius: float, leaving: Sequence[Sequence[Leaving]], most: int
+) -> bool:
     """Say whether one of the ends is shut in, so that looking farther and farther off from the other is in vain."""
     near = list(lines.barriers)
     turning = turning_lines([*leaving[0], *leaving[1]], lines, radius, near, exact=True)
     rays = [[each.ray for each in some] for some in leaving]
     owners = [end.owner or "-" for end in ends]
     return any(
-        Search(lines, rays[one], rays[other], units(radius), turning, near, (owners[one], owners[other])).shut_in(_FEW)
+        Search(lines, rays[one], rays[other], units(radius), turning, near, (owners[one], owners[other])).shut_in(most)
         for one, other in ((1, 0), (0, 1))
     )
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
-from typing import TYPE_CHECKING, TypeAlias
+from typing import Any, TypeAlias
 
 from PySide6.QtGui import QAction, QKeySequence
 
@@ -12,10 +12,8 @@ from boardplan.ui.icons import put_icon
 from boardplan.ui.tool_table import TOOLS
 from boardplan.ui.words import tr
 
-if TYPE_CHECKING:
-    from boardplan.ui.main_window import MainWindow
-
-Act: TypeAlias = "Callable[[MainWindow], object]"
+Act: TypeAlias = Callable[[Any], object]
+"""What an action asks of the window; which is not named here, because it is made from this table."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,7 +164,7 @@ ACTIONS: tuple[ActionRow, ...] = (
 )
 
 
-def made_actions(window: "MainWindow") -> dict[str, QAction]:
+def made_actions(window: Any) -> dict[str, QAction]:  # noqa: ANN401 - see Act
     """Return a QAction for each row, wired to a window."""
     made = {}
     for row in ACTIONS:
@@ -183,11 +181,11 @@ def made_actions(window: "MainWindow") -> dict[str, QAction]:
     return made
 
 
-def _run(row: ActionRow, window: "MainWindow", _checked: bool = False) -> None:  # noqa: FBT001, FBT002 - Qt's
+def _run(row: ActionRow, window: Any, _checked: bool = False) -> None:  # noqa: ANN401, FBT001, FBT002 - Qt's
     row.act(window)
 
 
-def fill_menus(window: "MainWindow", actions: dict[str, QAction]) -> None:
+def fill_menus(window: Any, actions: dict[str, QAction]) -> None:  # noqa: ANN401 - see Act
     """Put the actions into the menus of a window."""
     bar = window.menuBar()
     menus = {title: bar.addMenu(tr(title)) for title in MENUS}

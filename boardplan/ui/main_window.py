@@ -18,13 +18,13 @@ from boardplan.files.faults import BadFile
 from boardplan.model.plan import Plan
 from boardplan.ui.actions import ACTIONS, fill_menus, made_actions
 from boardplan.ui.canvas.view import ZOOM_STEP
+from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk, Step
 from boardplan.ui.dialogs.command_dialog import CommandDialog
 from boardplan.ui.dialogs.fault_dialog import show_bad_file, show_disk_fault
 from boardplan.ui.dialogs.keys_dialog import KeysDialog
 from boardplan.ui.dialogs.new_board_dialog import NewBoardDialog
 from boardplan.ui.icons import retint
-from boardplan.ui.panels.section import small_button
 from boardplan.ui.preferences import Preferences
 from boardplan.ui.theme import Choice, Themes
 from boardplan.ui.tool_table import TOOLS
@@ -96,7 +96,7 @@ class MainWindow(QMainWindow):
     def _head_button(self, name: str) -> QWidget:
         row = next(each for each in ACTIONS if each.name == name)
         button = small_button(
-            self._desk_or_fail(), row.icon, tr(row.words).replace("&", ""), self.actions_by_name[name].trigger
+            self.themes.theme, row.icon, tr(row.words).replace("&", ""), self.actions_by_name[name].trigger
         )
         button.setEnabled(self.actions_by_name[name].isEnabled())
         self.actions_by_name[name].enabledChanged.connect(button.setEnabled)

@@ -9,6 +9,7 @@ from boardplan.model.cable import Cable, CableEnd
 from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component_kind import ComponentKind
 from boardplan.ui.canvas.column import CanvasColumn
+from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import STEPS, Desk
 from boardplan.ui.dialogs.join_dialog import JoinDialog
 from boardplan.ui.first_place import first_place
@@ -16,7 +17,6 @@ from boardplan.ui.panels.course_strip import CourseStrip, StepButton
 from boardplan.ui.panels.findings_panel import FindingsPanel
 from boardplan.ui.panels.pack_panel import PackPanel
 from boardplan.ui.panels.properties_panel import PropertiesPanel
-from boardplan.ui.panels.section import hairline
 from boardplan.ui.panels.shelf_panel import ShelfPanel
 from boardplan.ui.panels.survey_panel import SurveyPanel
 from boardplan.ui.panels.wire_panel import WirePanel

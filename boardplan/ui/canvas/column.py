@@ -11,12 +11,12 @@ from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import INCH, tidy_number
 from boardplan.ui.canvas.rulers import BREADTH, Ruler
 from boardplan.ui.canvas.scene import BoardScene, seen_box
+from boardplan.ui.canvas.status_line import StatusLine
 from boardplan.ui.canvas.tool_host import ToolHost
 from boardplan.ui.canvas.view import ZOOM_STEP, BoardView
+from boardplan.ui.controls.short_label import ShortLabel
+from boardplan.ui.controls.small_parts import hairline, small_button
 from boardplan.ui.desk import Desk, Step
-from boardplan.ui.panels.section import hairline, small_button
-from boardplan.ui.short_label import ShortLabel
-from boardplan.ui.status_line import StatusLine
 from boardplan.ui.words import tr
 
 _STEPS_BACK: dict[Step, tuple[str, ...]] = {
@@ -64,11 +64,13 @@ class CanvasColumn(QWidget):
         self.head.addSpacing(8)
         self.head.addWidget(self._detail, 1)
         self.head.addWidget(
-            small_button(self._desk, "zoom-out", tr("Smaller (Ctrl+-)"), partial(self.zoom, 1 / ZOOM_STEP))
+            small_button(self._desk.themes.theme, "zoom-out", tr("Smaller (Ctrl+-)"), partial(self.zoom, 1 / ZOOM_STEP))
         )
         self.head.addWidget(self._scale)
-        self.head.addWidget(small_button(self._desk, "zoom-in", tr("Larger (Ctrl++)"), partial(self.zoom, ZOOM_STEP)))
-        self.head.addWidget(small_button(self._desk, "fit", tr("Show all (Ctrl+0)"), self.fit))
+        self.head.addWidget(
+            small_button(self._desk.themes.theme, "zoom-in", tr("Larger (Ctrl++)"), partial(self.zoom, ZOOM_STEP))
+        )
+        self.head.addWidget(small_button(self._desk.themes.theme, "fit", tr("Show all (Ctrl+0)"), self.fit))
         corner = QFrame()
         corner.setObjectName("ground")
         corner.setFixedSize(BREADTH, BREADTH)

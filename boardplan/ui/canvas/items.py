@@ -12,7 +12,7 @@ from boardplan.drawing.picture import Strand
 from boardplan.geometry.point import Point
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
-from boardplan.ui.canvas.painter import Ready, paint, strand_path
+from boardplan.ui.canvas.painter import LEAST_TEXT, Ready, paint, strand_path
 from boardplan.ui.canvas.sights import Sight, Source
 from boardplan.ui.theme import SMALL, font
 
@@ -20,6 +20,10 @@ _GRASP = 4.0
 """How far beside a cable it can still be caught, in mm at least."""
 
 
+_LEGIBLE = 6.5
+"""Capitals of so many px can be read."""
+_PLATE = 24.0
+"""How far a reference may stand out over its component, in mm."""
 _RICH = frozenset({"component", "board", "framing"})
 
 
@@ -60,7 +64,8 @@ class ThingItem(QGraphicsItem):
             self.setRotation(turn)
 
     def boundingRect(self) -> QRectF:  # noqa: D102
-        return self._ready.box
+        margin = _PLATE if self.sight.name == "component" else 0.0
+        return self._ready.box.adjusted(-margin, -margin, margin, margin)
 
     def shape(self) -> QPainterPath:  # noqa: D102
         if self._shape is None:
@@ -68,7 +73,35 @@ class ThingItem(QGraphicsItem):
         return self._shape
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
-        paint(painter, self._ready, option.levelOfDetailFromTransform(painter.worldTransform()))
+        scale = option.levelOfDetailFromTransform(painter.worldTransform())
+        paint(painter, self._ready, scale)
+        if self.sight.name == "component":
+            self._paint_reference(painter, scale)
+
+    def _paint_reference(self, painter: QPainter, scale: float) -> None:
+        """Write the reference at a size that can be read, where the one on the body is too small by now."""
+        words = next((each for each in reversed(self._ready.strokes) if each.least == LEAST_TEXT), None)
+        component, kind = self.source[0], self.source[1]
+        if words is None or words.size * scale >= _LEGIBLE:
+            return
+        painter.setFont(font(SMALL, bold=True))
+        text = component.label or component.id
+        width = painter.fontMetrics().horizontalAdvance(text) + 8
+        across = kind.box.height if component.turn % 180 == 90 else kind.box.width  # noqa: PLR2004 - on its side
+        if across * scale < width * 0.75:
+            return
+        centre = words.path.boundingRect().center()
+        painter.save()
+        painter.translate(centre)
+        painter.rotate(-component.turn)
+        painter.scale(1 / scale, -1 / scale)
+        plate = QRectF(-width / 2, -8, width, 16)
+        painter.setPen(QPen(QColor(colour("graphite-light", "light")), 1))
+        painter.setBrush(QColor(colour("graphite-dark", "light")))
+        painter.drawRoundedRect(plate, 4, 4)
+        painter.setPen(QColor(colour("bone-light", "light")))
+        painter.drawText(plate, int(Qt.AlignmentFlag.AlignCenter), text)
+        painter.restore()
 
     def _caught(self) -> QPainterPath:
         """Return where the thing can be caught: a cable along its line, a component in its outline."""

@@ -18,7 +18,7 @@ from boardplan.files.rule_set_file import rule_sets
 from boardplan.model.board import Fabric, Material
 from boardplan.model.job import Units
 from boardplan.model.plan import Plan
-from boardplan.ui.panels.length_edit import LengthEdit
+from boardplan.ui.controls.length_edit import LengthEdit
 from boardplan.ui.words import tr
 
 

@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from boardplan.geometry.units import length_text
 from boardplan.routing.cut_length import CutLength
+from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk
-from boardplan.ui.panels.section import hairline
 
 
 class CableSum(QWidget):

@@ -10,10 +10,10 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QGridLayout, QHBoxLayout, QL
 from boardplan.editing.selection import Selection
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
+from boardplan.ui.controls.choice import Choice
+from boardplan.ui.controls.length_edit import LengthEdit
 from boardplan.ui.desk import Desk
-from boardplan.ui.panels.choice import Choice
 from boardplan.ui.panels.fields import Field, FieldRow
-from boardplan.ui.panels.length_edit import LengthEdit
 from boardplan.ui.words import tr
 
 LABEL_WIDTH = 104

@@ -21,11 +21,11 @@ from boardplan.model.plan import Plan
 from boardplan.model.weights import weights_of
 from boardplan.output.pack import PackRefused, write_pack
 from boardplan.output.paper import PAPERS, Paper
+from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.fault_dialog import show_disk_fault
 from boardplan.ui.icons import put_icon
 from boardplan.ui.panels.findings_panel import no_finding_words
-from boardplan.ui.panels.section import hairline
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import counted, tr

@@ -11,11 +11,11 @@ from boardplan.editing.thing_edits import remove_things
 from boardplan.model.cable import Cable
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan
+from boardplan.ui.controls.small_parts import hairline, small_button
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.cable_sum import CableSum
 from boardplan.ui.panels.fields import THING_FIELDS, title_of
 from boardplan.ui.panels.form import Form
-from boardplan.ui.panels.section import hairline, small_button
 from boardplan.ui.words import counted, tr
 
 _HEAD_ALONE, _AS_HIGH_AS_IT_LIKES = 56, 16_777_215
@@ -34,8 +34,8 @@ class PropertiesPanel(QWidget):
         self._title.setProperty("part", "heading")
         self._detail = QLabel()
         self._detail.setProperty("part", "small")
-        self._turn = small_button(desk, "turn", tr("Turn by a quarter (R)"), self.turn)
-        self._remove = small_button(desk, "delete", tr("Remove (Del)"), self.remove)
+        self._turn = small_button(desk.themes.theme, "turn", tr("Turn by a quarter (R)"), self.turn)
+        self._remove = small_button(desk.themes.theme, "delete", tr("Remove (Del)"), self.remove)
         self._area = QScrollArea()
         self._area.setWidgetResizable(True)
         self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

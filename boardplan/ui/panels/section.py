@@ -1,29 +1,11 @@
 """Section: a part of a panel with a heading that folds it, and perhaps a button that adds to it."""
 
-from collections.abc import Callable
-
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
+from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk
 from boardplan.ui.icons import put_icon
-
-
-def hairline(part: str = "line") -> QFrame:
-    """Return a hairline, level ("line") or "upright"."""
-    line = QFrame()
-    line.setProperty("part", part)
-    return line
-
-
-def small_button(desk: Desk, icon: str, words: str, act: Callable[[], object]) -> QToolButton:
-    """Return a button that is only an icon; its words are its tooltip and its name."""
-    button = QToolButton()
-    put_icon(button, icon, desk.themes.theme)
-    button.setToolTip(words)
-    button.setAccessibleName(words)
-    button.clicked.connect(act)
-    return button
 
 
 class Section(QWidget):

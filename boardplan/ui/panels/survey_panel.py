@@ -21,10 +21,11 @@ from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text
 from boardplan.model.board import BackPart, Board, BoardFixing, Exit, Framing, NoGoBox
 from boardplan.model.plan import Plan
+from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.fields import BOARD_FIELDS, JOB_FIELDS, ROOM_FIELDS
 from boardplan.ui.panels.form import Form
-from boardplan.ui.panels.section import Section, small_button
+from boardplan.ui.panels.section import Section
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr
@@ -181,8 +182,10 @@ class SurveyPanel(QScrollArea):
         self._boards.grows()
         self._boards.picked.connect(desk.select)
         self._board_section = Section(desk, tr("Board"), self._board_body())
-        self._board_section.add_button(small_button(desk, "add", tr("Add a board"), self._add_board))
-        self._board_section.add_button(small_button(desk, "delete", tr("Remove this board"), self._remove_board))
+        self._board_section.add_button(small_button(desk.themes.theme, "add", tr("Add a board"), self._add_board))
+        self._board_section.add_button(
+            small_button(desk.themes.theme, "delete", tr("Remove this board"), self._remove_board)
+        )
         for section in (
             Section(desk, tr("Job"), self._forms[0]),
             self._board_section,
@@ -211,7 +214,9 @@ class SurveyPanel(QScrollArea):
         rows.picked.connect(self._desk.select)
         rows.removed.connect(self._remove)
         section = Section(self._desk, tr(surveyed.title), rows)
-        section.add_button(small_button(self._desk, "add", tr(surveyed.add_words), partial(self._add, surveyed)))
+        section.add_button(
+            small_button(self._desk.themes.theme, "add", tr(surveyed.add_words), partial(self._add, surveyed))
+        )
         self._lists[surveyed.collection] = (surveyed, section, rows)
         return section
 

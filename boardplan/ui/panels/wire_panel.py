@@ -10,9 +10,10 @@ from boardplan.geometry.bends import straight_length
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
 from boardplan.routing.cut_length import CutLength
+from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.fields import sections_of
-from boardplan.ui.panels.section import Section, small_button
+from boardplan.ui.panels.section import Section
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr
@@ -102,7 +103,7 @@ class WirePanel(QWidget):
         top = QHBoxLayout()
         top.setContentsMargins(12, 12, 12, 0)
         top.addWidget(self.search, 1)
-        top.addWidget(small_button(self._desk, "add", tr("Join by name"), self.join_asked.emit))
+        top.addWidget(small_button(self._desk.themes.theme, "add", tr("Join by name"), self.join_asked.emit))
         middle = QVBoxLayout()
         middle.setContentsMargins(12, 8, 12, 8)
         middle.addWidget(self._empty)
