@@ -8,6 +8,7 @@ height). Function: channel_fills(plan, ways) -> {channel id: ChannelFill}.
 """
 
 import math
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
@@ -105,15 +106,22 @@ def _sections(
     plan: Plan, channel: Channel, stretches: list[tuple[float, float, str]], length: float
 ) -> tuple[Section, ...]:
     """Return the stretches between any two places where a cable enters or leaves; those of no length left out."""
-    cuts = sorted({0.0, length, *(place for start, end, _ in stretches for place in (start, end))})
     areas = {each: jacket_area(_diameter(plan, each), plan.cables[each].count) for _, _, each in stretches}
+    enter: dict[float, list[str]] = {0.0: [], length: []}
+    leave: dict[float, list[str]] = {}
+    for start, end, cable in stretches:
+        enter.setdefault(start, []).append(cable)
+        leave.setdefault(end, []).append(cable)
+    inside: Counter[str] = Counter()
     found = []
-    for start, end in pairwise(cuts):
+    for start, end in pairwise(sorted(enter.keys() | leave.keys())):
+        inside.subtract(leave.get(start, ()))
+        inside.update(enter.get(start, ()))
         if end - start < 1e-6:  # noqa: PLR2004 - no saw cuts that fine
             continue
-        inside = sorted({cable for a, b, cable in stretches if a <= start and end <= b})
-        area = sum(areas[each] for each in inside)
-        found.append(Section(start, end, tuple(inside), area, 100 * area / channel.inner_area))
+        cables = tuple(sorted(cable for cable, times in inside.items() if times > 0))
+        area = sum(areas[each] for each in cables)
+        found.append(Section(start, end, cables, area, 100 * area / channel.inner_area))
     return tuple(found)
 
 
