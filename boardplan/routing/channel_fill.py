@@ -8,6 +8,7 @@ height). Function: channel_fills(plan, ways) -> {channel id: ChannelFill}.
 """
 
 import math
+from bisect import insort
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -113,15 +114,20 @@ def _sections(
         enter.setdefault(start, []).append(cable)
         leave.setdefault(end, []).append(cable)
     inside: Counter[str] = Counter()
+    names: list[str] = []
     found = []
     for start, end in pairwise(sorted(enter.keys() | leave.keys())):
-        inside.subtract(leave.get(start, ()))
-        inside.update(enter.get(start, ()))
-        if end - start < 1e-6:  # noqa: PLR2004 - no saw cuts that fine
-            continue
-        cables = tuple(sorted(cable for cable, times in inside.items() if times > 0))
-        area = sum(areas[each] for each in cables)
-        found.append(Section(start, end, cables, area, 100 * area / channel.inner_area))
+        for cable in leave.get(start, ()):
+            inside[cable] -= 1
+            if not inside[cable]:
+                names.remove(cable)
+        for cable in enter.get(start, ()):
+            inside[cable] += 1
+            if inside[cable] == 1:
+                insort(names, cable)
+        if end - start > 1e-6:  # noqa: PLR2004 - no saw cuts finer
+            area = math.fsum(map(areas.__getitem__, names))
+            found.append(Section(start, end, tuple(names), area, 100 * area / channel.inner_area))
     return tuple(found)
 
 
