@@ -1,6 +1,5 @@
 """Tool host: turns the mouse and the keys into pointer events for the tool in hand; shows and commits what it says."""
 
-import time
 from dataclasses import replace
 
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt, QTimer, Signal
@@ -16,7 +15,7 @@ from boardplan.geometry.point import Point
 from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component_kind import ComponentKind
 from boardplan.model.conductor import Conductor
-from boardplan.model.plan import Plan
+from boardplan.ui.canvas.previews import Previews
 from boardplan.ui.canvas.scene import BoardScene
 from boardplan.ui.canvas.view import BoardView
 from boardplan.ui.desk import Desk
@@ -25,12 +24,6 @@ from boardplan.ui.words import tr
 
 REACH = 2.0
 """px that count as one fingertip row; tools catch at a few of them."""
-SLOW = 0.03
-"""Seconds; where a preview takes longer, a drag would stutter."""
-_LONGEST_WAIT = 0.3
-"""Seconds after which ways and findings catch up even while the hand moves on."""
-_REST = 70
-"""Milliseconds without a move that count as rest."""
 _KEYS = {
     Qt.Key.Key_Left: "left",
     Qt.Key.Key_Right: "right",
@@ -43,13 +36,7 @@ _KEYS = {
     Qt.Key.Key_R: "r",
 }
 _ARROWS = {"left": Point(-1, 0), "right": Point(1, 0), "up": Point(0, 1), "down": Point(0, -1)}
-_CARRIED_BYSLOW = 0.03
-"""Seconds; where a preview takes longer, a drag would stutter."""
-_LONGEST_WAIT = 0.3
-"""Seconds after which ways and findings catch up even while the hand moves on."""
-_REST = 70
-"""Milliseconds without a move that count as rest."""
-_KEYS = {"place", "draw_channel", "add_exit", "add_fixing", "add_no_go", "measure", "join"}
+_CARRIED_BY_KEYS = {"place", "draw_channel", "add_exit", "add_fixing", "add_no_go", "measure", "join"}
 
 
 class ToolHost(QObject):
@@ -74,12 +61,7 @@ class ToolHost(QObject):
         self.conductor: Conductor | None = None
         self.diameter: float | None = None
         self._waiting: Pointer | None = None
-        self._owed: Plan | None = None
-        self._cost, self._previewed_at = 0.0, 0.0
-        self._catch_up = QTimer(self)
-        self._catch_up.setSingleShot(True)
-        self._catch_up.setInterval(_REST)
-        self._catch_up.timeout.connect(self._pay)
+        self._previews = Previews(desk, scene, self)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(0)
@@ -126,7 +108,7 @@ class ToolHost(QObject):
         self._scene.show_gaps(None)
         if self._desk.session.plan is not self._desk.session.committed_plan:
             self._desk.session.preview(None)
-        self._show_again()
+        self._previews.forget()
 
     def _start(self, hand: Hand) -> None:
         self._gesture = tool(self._desk.tool).factory(hand)
@@ -138,7 +120,7 @@ class ToolHost(QObject):
 
     def _plan_changed(self) -> None:
         """Begin afresh when the plan or the selection was changed from elsewhere."""
-        if not self._busy:
+        if not self._busy and not self._previews.catching_up:
             self.begin()
 
     def send(self, event: Pointer) -> None:
@@ -162,7 +144,7 @@ class ToolHost(QObject):
         session = self._desk.session
         was_busy, self._busy = self._busy, True
         if shown.plan is not None or session.plan is not session.committed_plan:
-            self._preview(shown.plan)
+            self._previews.show(shown.plan)
         self._scene.show_guides(shown.guides)
         self._scene.show_band(shown.band)
         selection = shown.selection or session.selection
@@ -170,39 +152,6 @@ class ToolHost(QObject):
         self._scene.show_gaps(selection.active if shown.plan is not None and len(selection.ids) == 1 else None)
         self.hinted.emit(shown.hint or (self._hint() if shown.plan is None else ""))
         self._busy = was_busy
-
-    def _preview(self, plan: Plan | None) -> None:
-        """Preview a plan; where ways and findings take long, move the bodies at once and let the rest catch up."""
-        waited = time.perf_counter() - self._previewed_at
-        if plan is None or self._cost < SLOW or waited > max(_LONGEST_WAIT, 3 * self._cost):
-            self._preview_all(plan)
-            return
-        self._owed = plan
-        self._scene.show_plan(plan, self._desk.session.review)
-        self._catch_up.start()
-
-    def _preview_all(self, plan: Plan | None) -> None:
-        began = time.perf_counter()
-        self._owed = None
-        self._catch_up.stop()
-        self._desk.session.preview(plan)
-        self._previewed_at = time.perf_counter()
-        self._cost = self._previewed_at - began
-
-    def _pay(self) -> None:
-        """Work out ways and findings for what is seen, now that the hand rests."""
-        if self._owed is not None:
-            was_busy, self._busy = self._busy, True
-            self._preview_all(self._owed)
-            self._busy = was_busy
-
-    def _show_again(self) -> None:
-        """Show what the session holds, where bodies were moved ahead of it."""
-        self._owed = None
-        self._catch_up.stop()
-        session = self._desk.session
-        if self._scene.plan is not None and self._scene.plan is not session.plan:
-            self._scene.show_plan(session.plan, session.review)
 
     def _hint(self) -> str:
         return tr(tool(self._desk.tool).hint)
@@ -217,7 +166,7 @@ class ToolHost(QObject):
             session.commit(done.plan, done.words)
         elif session.plan is not session.committed_plan:
             session.preview(None)
-        self._show_again()
+        self._previews.forget()
         if done.selection is not None:
             session.select(done.selection)
         if done.hand is not None:

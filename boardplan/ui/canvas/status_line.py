@@ -1,0 +1,81 @@
+"""Status line: where the pointer is, what lies next to what is carried, what the tool in hand wants."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
+
+from boardplan.editing.tools.toolbox import tool
+from boardplan.geometry.point import Point
+from boardplan.geometry.units import length_text
+from boardplan.model.cable import Cable
+from boardplan.model.component import Component
+from boardplan.ui.canvas.gaps import gap_words
+from boardplan.ui.controls.short_label import ShortLabel
+from boardplan.ui.desk import Desk
+from boardplan.ui.words import tr
+
+
+class StatusLine(QWidget):
+    """One line below the canvas."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._place = QLabel()
+        self._place.setProperty("part", "unit")
+        self._place.setMinimumWidth(132)
+        self._place.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self._words = ShortLabel()
+        self._words.setAccessibleName(tr("Hint"))
+        self._fact = QLabel()
+        self._fact.setProperty("part", "unit")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(12, 4, 12, 4)
+        row.setSpacing(16)
+        row.addWidget(self._words, 1)
+        row.addWidget(self._fact)
+        row.addWidget(self._place)
+        self.setFixedHeight(30)
+        self._hint, self._said = "", ""
+        desk.said.connect(self.say)
+        desk.signals.seen_changed.connect(self.refresh)
+        desk.signals.selection_changed.connect(self.refresh)
+        self.point(None)
+
+    def point(self, at: Point | None) -> None:
+        """Show where the pointer is on the board in hand."""
+        if at is None:
+            self._place.setText("")
+            return
+        board, units = self._desk.board, self._desk.plan.job.units
+        here = at.minus(board.position)
+        name = tr("{}: ").format(board.id) if len(self._desk.plan.boards) > 1 else ""
+        text = tr("x {}   y {}").format(length_text(here.x, units, 0), length_text(here.y, units, 0))
+        self._place.setText(name + text)
+
+    def hint(self, words: str) -> None:
+        """Show what the tool says."""
+        self._hint = words
+        self._show()
+
+    def say(self, words: str) -> None:
+        """Show a sentence until something else is done."""
+        self._said = words
+        self._show()
+
+    def _show(self) -> None:
+        idle = self._desk.tool == "select" and self._hint == tr(tool("select").hint)
+        self._words.setText(self._said or ("" if idle and self._fact.text() else self._hint))
+
+    def refresh(self) -> None:
+        """Show the fact that goes with what is selected: gaps of a component, cut length of a cable."""
+        plan = self._desk.plan
+        thing = plan.things.get(self._desk.session.selection.active or "")
+        text = ""
+        if isinstance(thing, Component):
+            text = gap_words(plan, thing.id)
+        elif isinstance(thing, Cable):
+            length = self._desk.review.lengths.get(thing.id)
+            if length is not None and length.cut is not None:
+                text = tr("cut {}").format(length_text(length.cut, plan.job.units))
+        self._fact.setText(text)
+        self._show()

@@ -1,0 +1,1 @@
+"""Small controls that panels, dialogs and the canvas share."""
