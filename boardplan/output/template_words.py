@@ -1,11 +1,11 @@
 """Template words: numbers of holes, names of terminals and units, dimensions to check a pattern by."""
 
-import math
 from collections.abc import Iterator, Sequence
 
 from boardplan.drawing.picture import Area, Line, Picture
-from boardplan.geometry.point import Box, Point, box_around
+from boardplan.geometry.point import Box, Point
 from boardplan.model.fastener import Fastener
+from boardplan.model.hole_pattern import pattern_dimensions
 from boardplan.model.holes import Hole
 from boardplan.model.job import Units
 from boardplan.model.placed import Placed, PlacedTerminal
@@ -112,14 +112,14 @@ def _unit_lines(unit: Placed, units: Units) -> list[TextLine]:
 
 def pattern_checks(unit: Placed, units: Units) -> Iterator[str]:
     """Yield the dimensions of a unit's pattern, to compare with the unit in the hand."""
-    if len(unit.holes) < 2:  # noqa: PLR2004 - one hole has no pitch
+    pattern = pattern_dimensions(unit)
+    if pattern is None:
         return
-    box = box_around(point for _, point in unit.holes)
-    if box.width < 0.05 or box.height < 0.05:  # noqa: PLR2004 - a row of holes
-        yield f"check pitch {pitch_text(max(box.width, box.height), units)}"
+    if pattern.pitch_x < 0.05 or pattern.pitch_y < 0.05:  # noqa: PLR2004 - a row of holes
+        yield f"check pitch {pitch_text(pattern.diagonal, units)}"
         return
-    yield f"check {pitch_text(box.width, units)} x {pitch_text(box.height, units)}"
-    yield f"diagonal {pitch_text(math.hypot(box.width, box.height), units)}"
+    yield f"check {pitch_text(pattern.pitch_x, units)} x {pitch_text(pattern.pitch_y, units)}"
+    yield f"diagonal {pitch_text(pattern.diagonal, units)}"
 
 
 def arrow(at: Point, towards: float, length: float, ink: str) -> Picture:
