@@ -29,8 +29,14 @@ from boardplan.checks.holes_apart import holes_too_close
 from boardplan.checks.holes_behind import hole_meets_back_part, hole_meets_nut
 from boardplan.checks.hot_units import above_hot_unit
 from boardplan.checks.keep_clear import keep_clear_blocked, keep_clear_walled
+from boardplan.checks.lug_fits import lug_misses_stud, stud_unknown
 from boardplan.checks.no_go_boxes import fixing_in_no_go_box, front_meets_no_go_box, in_no_go_box
-from boardplan.checks.open_questions import kind_data_missing
+from boardplan.checks.open_questions import (
+    board_mass_missing,
+    channel_screws_missing,
+    exit_width_missing,
+    kind_data_missing,
+)
 from boardplan.checks.pattern_check import patterns_not_checked
 from boardplan.checks.screw_length import screws_of_channel, screws_of_component
 from boardplan.checks.spots import BackPartSpot, CableSpot, ChannelSpot, ComponentSpot, ExitSpot, FixingSpot, NoGoSpot
@@ -80,7 +86,12 @@ CHECKS: tuple[Check, ...] = (
     CheckOnOne("stock leads", "Is there a lead as long as that?", CABLE, lead_not_in_stock),
     CheckOnOne("legs", "Are its legs off the board measured?", CABLE, leg_estimated),
     CheckOnOne("lugs", "Are its lugs measured?", CABLE, lug_not_measured),
+    CheckOnOne("lug and stud", "Has each lug the hole of its stud?", CABLE, lug_misses_stud),
+    CheckOnOne("studs known", "Are the studs it goes on known?", CABLE, stud_unknown),
+    CheckOnOne("exit width", "Is it known how wide to drill it?", (ExitSpot,), exit_width_missing),
+    CheckOnOne("channel screws known", "Is it known what screws it down?", CHANNEL, channel_screws_missing),
     CheckOnJob("matched groups", "Do matched cables come out alike?", matched_surplus),
     CheckOnJob("pattern check", "Are the hole patterns checked?", patterns_not_checked),
+    CheckOnJob("board masses", "Is the mass of every board with fixings known?", board_mass_missing),
     CheckOnJob("open questions", "What isn't known of the kinds in use?", kind_data_missing),
 )

@@ -26,17 +26,19 @@ def hole_meets_back_part(site: Site, spot: BodySpot, part: BackPartSpot) -> Iter
 
 
 def hole_meets_nut(site: Site, spot: HoledSpot, other: HoledSpot) -> Iterator[Finding]:
-    """Yield a finding where holes of a thing come too near the flange of a nut set for another thing."""
+    """Yield a finding where holes of a thing, or their own nuts, come too near a nut set for another thing."""
     if spot.board.id != other.board.id:
         return
     limit = site.limit("hole-to-back-part")
     nuts = [hole for hole in holes_of_spot(other) if flange_radius(hole)]
     for nut in nuts:
         for hole in holes_of_spot(spot):
-            room = dist(hole.at, nut.at) - hole.radius - flange_radius(nut)
-            if room < limit.value - NOISE:
+            own = flange_radius(hole)
+            room = dist(hole.at, nut.at) - max(hole.radius, own) - flange_radius(nut)
+            if room < limit.value - NOISE and not (own and spot.id > other.id):  # two nuts: said once
                 has, wants = site.two_lengths(max(room, 0.0), limit.value)
-                words = f"Hole {hole.hole.id} is {has} from the nut on the back at {nut.hole.id}; {wants} is asked"
+                subject = f"{'The nut at hole' if own else 'Hole'} {hole.hole.id}"
+                words = f"{subject} is {has} from the nut on the back at {nut.hole.id}; {wants} is asked"
                 at = where_is(spot, other, area=box_around([hole.at, nut.at]).grown(limit.value))
                 yield site.finding("hole-meets-nut", limit, at, words, max(room, 0.0))
 

@@ -1,9 +1,10 @@
-"""Open questions: what isn't known of the component kinds in use, so that nobody takes a gap for an answer."""
+"""Open questions: what isn't known of the things in a job, so that nobody takes a gap for an answer."""
 
 from collections.abc import Iterator
 
 from boardplan.checks.finding import Finding
-from boardplan.checks.site import Site, Where
+from boardplan.checks.site import Site, Where, where_is
+from boardplan.checks.spots import ChannelSpot, ExitSpot
 from boardplan.model.component_kind import ComponentKind
 from boardplan.model.plan import Plan
 
@@ -36,3 +37,26 @@ def missing_of(plan: Plan, kind: ComponentKind) -> list[str]:
         missing += [] if kind.flange is not None else ["flange thickness"]
         missing += [] if fastener.length is not None else [f"screw length ({fastener.name})"]
     return missing
+
+
+def exit_width_missing(site: Site, spot: ExitSpot) -> Iterator[Finding]:
+    """Yield a question for an exit through the board that nobody says the width of."""
+    if spot.exit.through == "hole" and spot.exit.diameter is None:
+        words = f"How wide is the exit hole {spot.exit.name or spot.id}? {_LEFT_OUT}"
+        yield site.finding("exit-width-missing", site.limit("open-question"), where_is(spot), words)
+
+
+def channel_screws_missing(site: Site, spot: ChannelSpot) -> Iterator[Finding]:
+    """Yield a question for a channel that has no fastener."""
+    if spot.channel.screws.fastener not in site.plan.fasteners:
+        words = f"Which screws hold channel {spot.id}? {_LEFT_OUT}"
+        yield site.finding("channel-screws-missing", site.limit("open-question"), where_is(spot), words)
+
+
+def board_mass_missing(site: Site) -> Iterator[Finding]:
+    """Yield a question for each board with fixings whose material nobody weighed: their load decides their room."""
+    for board_id in dict.fromkeys(each.board for each in site.plan.fixings.values()):
+        if site.plan.boards[board_id].mass is None:
+            words = f"What does the material of board {board_id} weigh per m²? What its fixings carry is not checked"
+            where = Where((board_id,), board_id, site.grounds[board_id].box.centre)
+            yield site.finding("board-mass-missing", site.limit("open-question"), where, words)

@@ -27,14 +27,13 @@ def _screw(
 ) -> Iterator[Finding]:
     if fastener.hole != "pilot" or fastener.length is None:
         return
-    fabric = site.plan.rules.value("fabric-compressed") if spot.board.fabric else 0.0
+    fabric = min(spot.board.fabric.thickness, site.plan.rules.value("fabric-compressed")) if spot.board.fabric else 0.0
     in_wood = fastener.length - flange - fabric
     left, point = spot.board.thickness - in_wood, site.limit("screw-point-inside")
     if left < point.value - NOISE:
         has, wants = site.two_lengths(left, point.value)
-        words = (
-            f"The screws of {spot.id} ({fastener.name}) leave {has} of board in front of their points; {wants} is asked"
-        )
+        place = f"leave {has} of board" if left >= 0 else f"come {site.length(-left)} out of the back of the board"
+        words = f"The screws of {spot.id} ({fastener.name}) {place}; {wants} is asked in front of their points"
         yield site.finding("screw-goes-through", point, where_is(spot), words, left)
     heavy = mass > site.plan.rules.value("screw-hold-heavy-mass")
     hold = site.limit("screw-hold-light")

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 from boardplan.geometry.point import Point
 from boardplan.model.board import BackPart, Board, BoardFixing, Exit, Framing, NoGoBox
@@ -80,17 +80,17 @@ class Plan:
 
     def with_things(self, things: Iterable[Thing]) -> "Plan":
         """Return the plan with things added, or put in the place of those with the same id."""
-        changed: dict[str, dict[str, Thing]] = {}
+        changed: dict[str, Any] = {}
         for thing in things:
             name = COLLECTIONS[type(thing)]
             held = changed.setdefault(name, dict(getattr(self, name)))
             held[thing.id] = thing
-        return replace(self, **changed) if changed else self  # type: ignore[arg-type]
+        return replace(self, **changed) if changed else self
 
     def without(self, ids: Iterable[str]) -> "Plan":
         """Return the plan without things, and nothing else; see `joins.with_dependants` for what hangs on them."""
         gone = set(ids)
-        changed = {
+        changed: dict[str, Any] = {
             name: {key: thing for key, thing in getattr(self, name).items() if key not in gone}
             for name in COLLECTIONS.values()
             if gone & set(getattr(self, name))

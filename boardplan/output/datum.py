@@ -35,8 +35,21 @@ def directions(board: Board) -> Point:
 
 
 def edge_words(board: Board) -> str:
-    """Return which edge dimensions run from: bare or covered."""
-    return f"{board.datum.edge} edge"
+    """Return which edge dimensions run from: bare or covered; an edge without fabric is bare whatever was meant."""
+    return f"{board.datum.edge if board.fabric else 'bare'} edge"
+
+
+def datum_words(board: Board) -> str:
+    """Return where dimensions run from: edges, corner, and the fabric that is counted in.
+
+    >>> from boardplan.model.board import Datum
+    >>> datum_words(Board("A", "", Box(0, 0, 9, 9).corners(), datum=Datum("upper-right")))
+    'bare edges, upper right corner'
+    """
+    corner = board.datum.corner.replace("-", " ")
+    fabric = board.fabric if board.fabric and board.datum.edge == "covered" else None
+    counted = f", {tidy_number(fabric.thickness)} mm of fabric counted in" if fabric else ""
+    return f"{edge_words(board)}s, {corner} corner{counted}"
 
 
 def half_mm(length: float) -> str:

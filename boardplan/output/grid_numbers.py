@@ -1,10 +1,12 @@
-"""Grid numbers: what each line of the 100 mm grid stands for, small, where a sheet's edge cuts it."""
+"""Grid numbers: where the 100 mm grid lies, counted from the datum, and what each line of it stands for."""
 
 from collections.abc import Iterator
 
 from boardplan.drawing.picture import Words
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Board
+from boardplan.model.job import Units
+from boardplan.output.datum import datum_point, directions
 from boardplan.output.free_places import WORDS, FreePlaces, common_box
 from boardplan.output.lettering import FINE, Measure, text_box
 
@@ -13,22 +15,39 @@ _INSIDE = 2.6
 _STEPS = (0.0, 5.0, 10.0, 16.0, 24.0)
 
 
-def grid_numbers(board: Board, rect: Box, places: FreePlaces, measure: Measure) -> Iterator[Words]:
+def grid_uprights(board: Board) -> Iterator[tuple[float, float]]:
+    """Yield how far each upright line is from datum edge B, and its x on the board."""
+    box = board.box
+    return _lines(datum_point(board).x, directions(board).x, box.left, box.right)
+
+
+def grid_levels(board: Board) -> Iterator[tuple[float, float]]:
+    """Yield how far each level line is from datum edge A, and its y on the board."""
+    box = board.box
+    return _lines(datum_point(board).y, directions(board).y, box.bottom, box.top)
+
+
+def _lines(origin: float, towards: float, low: float, high: float) -> Iterator[tuple[float, float]]:
+    for step in range(1, int((high - low) // GRID) + 2):
+        at = origin + towards * step * GRID
+        if low <= at <= high:
+            yield step * GRID, at
+
+
+def grid_numbers(board: Board, units: Units, rect: Box, places: FreePlaces, measure: Measure) -> Iterator[Words]:
     """Yield the numbers of the grid lines a sheet shows: uprights at its lower edge, level ones at its left."""
     room = common_box(rect, board.box)
     if room is None:
         return
-    box = board.box
-    for step in range(1, int(box.width // GRID) + 1):
-        x = box.left + step * GRID
+    unit = " mm" if units == "inch" else ""  # the ruler beside it counts inches
+    for distance, x in grid_uprights(board):
         if room.left + 6 < x < room.right - 6:
             spots = [Point(x + 0.8, room.bottom + _INSIDE + away) for away in _STEPS]
-            yield from _number(f"X {step * GRID:g}", spots, places, measure)
-    for step in range(1, int(box.height // GRID) + 1):
-        y = box.bottom + step * GRID
+            yield from _number(f"X {distance:g}{unit}", spots, places, measure)
+    for distance, y in grid_levels(board):
         if room.bottom + 6 < y < room.top - 6:
             spots = [Point(room.left + 1.5 + away, y + 1.6) for away in _STEPS]
-            yield from _number(f"Y {step * GRID:g}", spots, places, measure)
+            yield from _number(f"Y {distance:g}{unit}", spots, places, measure)
 
 
 def _number(text: str, spots: list[Point], places: FreePlaces, measure: Measure) -> Iterator[Words]:

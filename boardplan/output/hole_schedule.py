@@ -12,7 +12,7 @@ from boardplan.model.holes import Hole, holes_of
 from boardplan.model.job import Units
 from boardplan.model.plan import Plan
 from boardplan.output.csv_table import csv_text
-from boardplan.output.datum import edge_words, half_mm, running
+from boardplan.output.datum import datum_words, half_mm, running
 from boardplan.output.hole_mark import hole_sign
 from boardplan.output.hole_words import SYMBOL_WORDS, bit_text, depth_text, nearest_drill
 from boardplan.output.table import Cell, Column, Heading, Table
@@ -24,6 +24,10 @@ FOOTER = (
 FABRIC = (
     "Fabric: cut a small cross with a knife or punch a disc 2 mm over screw size first, hold it down round the bit, "
     "start slowly. For hole saws cut the disc out beforehand."
+)
+INCH_DRILLS = (
+    "Inch drills are the nearest to the bit in mm, not the same: up to 0.2 mm off, hole saws up to 0.8 mm. "
+    "Drill a test piece first."
 )
 BY_PATTERN = (
     "Without a template: drill hole 1 of a unit, screw it on loosely, level it, mark the rest through the unit. "
@@ -59,7 +63,7 @@ def hole_rows(plan: Plan) -> tuple[HoleRow, ...]:
 def _note(plan: Plan, hole: Hole) -> str:
     notes = []
     if hole.bit is None:
-        notes.append("which fastener?")
+        notes.append("how wide?" if hole.sort == "exit" else "which fastener?")
     component = plan.components.get(hole.owner)
     if component and plan.kind_of(component).non_combustible_backing:
         notes.append("non-combustible pad, no fabric here")
@@ -86,8 +90,7 @@ def hole_tables(plan: Plan) -> tuple[Table, ...]:
 
 
 def _board_words(board: Board) -> str:
-    corner = board.datum.corner.replace("-", " ")
-    return f"board {board.id} {board.name}: from the {edge_words(board)}s, {corner} corner"
+    return f"board {board.id} {board.name}: from the {datum_words(board)}"
 
 
 def _by_bit(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
@@ -202,14 +205,14 @@ def _totals(rows: Sequence[HoleRow]) -> Table:
         Column("sort", grows=True),
         Column("fastener", grows=True),
     )
-    return Table(columns, tuple(found), f"Bits: {len(rows)} holes in all", (FABRIC,), share=0.7)
+    return Table(columns, tuple(found), f"Bits: {len(rows)} holes in all", (FABRIC, INCH_DRILLS), share=0.7)
 
 
 def hole_schedule_csv(plan: Plan) -> str:
     """Return the schedule as CSV: exact millimetres, and inches as a tape reads them."""
     heads = (
         "hole", "board", "unit", "x_mm", "y_mm", "x_in_1/32", "y_in_1/32", "pitch_x_mm", "pitch_y_mm",
-        "bit_mm", "nearest_drill_in", "depth_mm", "sort", "fastener", "stage", "note",
+        "bit_mm", "nearest_drill_in", "depth_mm", "sort", "fastener", "stage", "note", "x_and_y_from",
     )  # fmt: skip
     return csv_text(heads, (tuple(_csv_row(row)) for row in hole_rows(plan)))
 
@@ -221,4 +224,4 @@ def _csv_row(row: HoleRow) -> Iterator[str | float | None]:
     yield from (row.pitch.x, row.pitch.y) if row.pitch else (None, None)
     yield from (hole.bit, None if hole.bit is None else nearest_drill(hole.bit))
     yield "" if hole.bit is None else "THRU" if hole.depth is None else tidy_number(hole.depth)
-    yield from (SYMBOL_WORDS[hole.sort], hole.fastener, hole.stage, row.note)
+    yield from (SYMBOL_WORDS[hole.sort], hole.fastener, hole.stage, row.note, datum_words(row.board))

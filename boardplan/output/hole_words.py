@@ -15,14 +15,19 @@ SYMBOL_WORDS: dict[HoleSort, str] = {
 """What the symbol of each sort of hole is called."""
 
 
-def nearest_drill(bit: float) -> str:
-    """Return the nearest inch drill, in steps of 1/64.
+_HOLE_SAWS_FROM = 14.0
+"""Wider holes are sawn, in mm; inch hole saws come in steps of 1/16: common practice, no source."""
 
-    >>> nearest_drill(2.8), nearest_drill(8.0)
-    ('7/64', '5/16')
+
+def nearest_drill(bit: float) -> str:
+    """Return the nearest inch drill, in steps of 1/64, or hole saw, in steps of 1/16.
+
+    >>> nearest_drill(2.8), nearest_drill(8.0), nearest_drill(40.0)
+    ('7/64', '5/16', '1-9/16')
     """
-    whole, rest = divmod(round(bit / INCH * 64), 64)
-    fraction = str(Fraction(rest, 64)) if rest else ""
+    parts = 64 if bit < _HOLE_SAWS_FROM else 16
+    whole, rest = divmod(round(bit / INCH * parts), parts)
+    fraction = str(Fraction(rest, parts)) if rest else ""
     return "-".join(part for part in (str(whole) if whole else "", fraction) if part)
 
 

@@ -8,6 +8,7 @@ from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text
 from boardplan.model.plan import Plan
 from boardplan.output.cut_list import label_text
+from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import HoleRow, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
 from boardplan.routing.channel_fill import ChannelFill
@@ -26,6 +27,7 @@ def hole_records(plan: Plan) -> Record:
     bits = sorted({row.hole.bit for row in rows if row.hole.bit is not None})
     return {
         **_job(plan),
+        "datum": {board.id: datum_words(board) for board in plan.boards.values()},
         "holes": [_hole(row) for row in rows],
         "by_bit": [{"bit": bit, "count": sum(row.hole.bit == bit for row in rows)} for bit in bits],
     }

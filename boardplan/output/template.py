@@ -16,7 +16,7 @@ from boardplan.model.plan import Plan
 from boardplan.output.board_ruler import datum_edges, ruler, ruler_boxes
 from boardplan.output.board_words import board_inscriptions
 from boardplan.output.free_places import LINE, MARK, TERMINAL, WORDS, FreePlaces
-from boardplan.output.grid_numbers import GRID
+from boardplan.output.grid_numbers import grid_levels, grid_uprights
 from boardplan.output.hole_mark import hole_mark, mark_boxes
 from boardplan.output.lettering import Measure, text_box
 from boardplan.output.pages import Tile
@@ -108,13 +108,11 @@ def _edge_boxes(ring: Sequence[Point]) -> Iterator[Box]:
 
 
 def _grid(board: Board) -> Iterator[Mark]:
-    """Yield a light grid of 100 mm, from the sheet's lower left."""
+    """Yield a light grid of 100 mm, from the datum edges as the ruler and the schedule are."""
     box = board.box
-    for step in range(1, int(box.width // GRID) + 1):
-        x = box.left + step * GRID
+    for _, x in grid_uprights(board):
         yield Line((Point(x, box.bottom), Point(x, box.top)), "faint", THIN)
-    for step in range(1, int(box.height // GRID) + 1):
-        y = box.bottom + step * GRID
+    for _, y in grid_levels(board):
         yield Line((Point(box.left, y), Point(box.right, y)), "faint", THIN)
 
 

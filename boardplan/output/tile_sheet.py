@@ -92,7 +92,7 @@ def _furniture(shared: TemplateSet, tile: Tile) -> Iterator[Mark]:
     room = _corner(places, rect, *stamp_size(shared, tile))
     if room:
         yield from stamp(shared, tile, room)
-    yield from grid_numbers(shared.template.board, tile.rect, places, shared.measure)
+    yield from grid_numbers(shared.template.board, shared.job.units, tile.rect, places, shared.measure)
 
 
 def _room(places: FreePlaces, rect: Box, width: float, height: float, *, low: bool) -> Box | None:

@@ -10,11 +10,11 @@ Functions: cut_lengths(plan, ways) -> {cable id: CutLength}; explain(cut_length)
 """
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from boardplan.geometry.bends import corner_saving, turns, without_repeats
+from boardplan.geometry.bends import corner_saving, tangent_length, turns, without_repeats
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import Cable, Leg, OffBoardEnd, SlackClass, Trust
 from boardplan.model.plan import Plan
@@ -108,6 +108,8 @@ def _own_length(plan: Plan, cable: Cable, way: Way | None) -> CutLength:
     if not isinstance(way, Route):
         return replace(bare, reason=way.reason if isinstance(way, NoWay) else "no way was looked for", final=False)
     walked = _walked(bare, cable, way)
+    if walked.net is None:
+        return walked
     if plan.conductors[cable.conductor].stock_lengths:
         return _from_stock(plan, cable, walked)
     return _cut_to_step(plan, cable, way, walked)
@@ -128,6 +130,9 @@ def _walked(bare: CutLength, cable: Cable, way: Route) -> CutLength:
     corners = without_repeats(way.points)
     legs = tuple(a.distance_to(b) for a, b in pairwise(corners))
     bends = tuple(BendSaving(turn, corner_saving(way.radius, turn)) for turn in turns(corners))
+    if _bends_overlap(legs, bends, way.radius):
+        words = f"its bends with radius {tidy_number(way.radius)} need more than a leg of its way is long"
+        return replace(bare, reason=words, final=False)
     saved = sum(bend.saving for bend in bends)
     off_board = sum(leg.length for leg in off_board_legs(cable))
     path = sum(legs) - saved + bare.rise + off_board
@@ -141,6 +146,8 @@ def _walked(bare: CutLength, cable: Cable, way: Route) -> CutLength:
         if end.deduction:
             parts.append((f"stud to wire stop in the lug at {end.place}", -end.deduction))
             net -= end.deduction
+    if net <= 0:
+        return replace(bare, reason="its lugs take more than its way is long", final=False)
     unknown = tuple(
         f"the lug at {each.place} is not measured: nothing is taken off" for each in bare.ends if each.lug_unknown
     )
@@ -155,6 +162,16 @@ def _walked(bare: CutLength, cable: Cable, way: Route) -> CutLength:
         parts=tuple(parts),
         notes=bare.notes + unknown,
     )
+
+
+def _bends_overlap(legs: Sequence[float], bends: Sequence[BendSaving], radius: float) -> bool:
+    """Say whether two bends share a stretch of a leg: what they save is then no measure of anything."""
+    tangents = [0.0, *(tangent_length(radius, bend.turn) for bend in bends), 0.0]
+    shares = zip(legs, pairwise(tangents), strict=True) if legs else ()
+    return any(leg < before + after - _OVERLAP for leg, (before, after) in shares)
+
+
+_OVERLAP = 0.01  # mm: a way found bend to bend may be out by float noise
 
 
 def _sum_words(lengths: Iterable[float]) -> str:
@@ -240,6 +257,7 @@ def _from_stock(plan: Plan, cable: Cable, length: CutLength) -> CutLength:
         own_cut=cut,
         cut=cut,
         stock=True,
+        final=length.final and cut is not None,
         parts=tuple(parts),
         notes=tuple(notes),
     )
@@ -264,14 +282,30 @@ def _matched(members: list[CutLength], limit: float) -> list[CutLength]:
         return members
     longest = max(cuts)
     governing = min(each.cable for each in members if each.own_cut == longest)
-    missing = sorted(each.cable for each in members if each.own_cut is None)
+    open_members = [each for each in members if not each.final]
     return [
-        _cut_with_group(each, longest, governing, missing, limit) if each.own_cut is not None else each
+        _cut_with_group(each, longest, governing, _unsettled(each, open_members), limit)
+        if each.own_cut is not None
+        else each
         for each in members
     ]
 
 
-def _cut_with_group(each: CutLength, longest: float, governing: str, missing: list[str], limit: float) -> CutLength:
+def _unsettled(each: CutLength, open_members: Sequence[CutLength]) -> str:
+    """Return why the other members keep a group from being cut, "" where they don't: any may yet come out longer."""
+    others = [other for other in open_members if other.cable != each.cable]
+    words = [
+        f"{', '.join(sorted(names))} {what}"
+        for names, what in (
+            ([other.cable for other in others if other.own_cut is None], "has no length yet"),
+            ([other.cable for other in others if other.own_cut is not None], "is not final"),
+        )
+        if names
+    ]
+    return f"matched group {each.group} is not settled: {'; '.join(words)}" if words else ""
+
+
+def _cut_with_group(each: CutLength, longest: float, governing: str, unsettled: str, limit: float) -> CutLength:
     surplus = longest - (each.own_cut or 0.0)
     percent = 100 * surplus / longest if longest else 0.0
     notes, parts = list(each.notes), list(each.parts)
@@ -282,14 +316,14 @@ def _cut_with_group(each: CutLength, longest: float, governing: str, missing: li
             f"matched group {each.group}: {tidy_number(surplus)} mm to lay in a bow, "
             f"{tidy_number(percent, 0)} % of the cut; move or turn what it connects"
         )
-    if missing:
-        notes.append(f"matched group {each.group} is not settled: {', '.join(missing)} has no length yet")
+    if unsettled:
+        notes.insert(0 if each.final else 1, unsettled)  # why it isn't final comes first
     return replace(
         each,
         cut=longest,
         surplus=surplus,
         surplus_percent=percent,
-        final=each.final and not missing,
+        final=each.final and not unsettled,
         parts=tuple(parts),
         notes=tuple(notes),
     )

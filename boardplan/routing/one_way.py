@@ -1,11 +1,13 @@
 """One way: the way of a single cable, pinned or found, or why there is none."""
 
 from dataclasses import replace
+from itertools import pairwise
 
-from boardplan.geometry.bends import without_repeats
+from boardplan.geometry.bends import tangent_length, turns, without_repeats
+from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
-from boardplan.routing.ends import ends_of
+from boardplan.routing.ends import End, ends_of
 from boardplan.routing.in_channels import stretches_in_channels
 from boardplan.routing.least_way import EVERYTHING, least_way, straight_way
 from boardplan.routing.no_way import why_no_way
@@ -14,20 +16,36 @@ from boardplan.routing.surroundings import Surroundings
 
 _DETOUR = 240.0  # mm: a cable that may choose goes no farther round channels that it can cross
 _WORTH = 60.0  # mm: a shorter stretch of channel is not worth lifting its cover for
+_NOISE = 1e-6  # mm: what sums of floats may be out by
 
 
 def pinned_way(plan: Plan, cable: Cable) -> Route:
-    """Return the way a person pinned: straight from corner to corner."""
-    start, end = ends_of(plan, cable)
-    points = without_repeats((start.point, *cable.pins, end.point))
+    """Return the way a person pinned: straight from corner to corner, with the least bends where no more fits.
+
+    Bends drawn wider than the legs hold would save length that the cable needs.
+    """
+    ends = ends_of(plan, cable)
+    points = without_repeats((ends[0].point, *cable.pins, ends[1].point))
     inside = () if cable.way == "outside" else stretches_in_channels(plan, points)
-    return Route(cable.id, points, prefer_radius(plan, cable), inside, source="pinned", why="pinned by hand")
-
-
-def prefer_radius(plan: Plan, cable: Cable) -> float:
-    """Return the bend radius preferred for a cable, of its centre line in mm."""
     conductor = plan.conductors[cable.conductor]
-    return plan.rules.bends[conductor.construction].prefer * conductor.outside_diameter
+    bend, diameter = plan.rules.bends[conductor.construction], conductor.outside_diameter
+    if bend.prefer == bend.least or _holds_bends(points, ends, bend.prefer * diameter):
+        return Route(cable.id, points, bend.prefer * diameter, inside, source="pinned", why="pinned by hand")
+    why = f"pinned by hand{_bent_words(bend.least)}"
+    return Route(cable.id, points, bend.least * diameter, inside, source="pinned", why=why)
+
+
+def _holds_bends(points: tuple[Point, ...], ends: tuple[End, End], radius: float) -> bool:
+    """Say whether every leg is as long as what lies on it: bends at its corners, what stands straight at an end."""
+    held = (ends[0].straight, *(tangent_length(radius, turn) for turn in turns(points)), ends[1].straight)
+    return len(points) > 1 and all(
+        a.distance_to(b) >= before + after - _NOISE
+        for (a, b), (before, after) in zip(pairwise(points), pairwise(held), strict=True)
+    )
+
+
+def _bent_words(factor: float) -> str:
+    return f", bent to {factor:g} x its diameter as no more fits"
 
 
 def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = ()) -> Way:
@@ -102,7 +120,7 @@ def _bent_as_it_fits(around: Surroundings, cable: Cable, way: str, full: tuple[I
         tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius)
         if tried.points is not None:
             inside = () if way == "outside" else stretches_in_channels(around.plan, tried.points)
-            bent = "" if factor == bend.prefer else f", bent to {factor:g} x its diameter as no more fits"
+            bent = "" if factor == bend.prefer else _bent_words(factor)
             route = Route(cable.id, tried.points, radius, inside, why=bent, reaches=(tried.reach,), full=full)
             return route if factor == bend.prefer else replace(route, reaches=(anything(route),))
     return why_no_way(cable, ends, lines, bend.least * conductor.outside_diameter)

@@ -7,9 +7,10 @@ from typing import Any, TypeAlias
 
 from PySide6.QtGui import QAction, QKeySequence
 
+from boardplan.ui import edit_commands
 from boardplan.ui.desk import STEPS, Step
 from boardplan.ui.icons import put_icon
-from boardplan.ui.tool_table import TOOLS
+from boardplan.ui.tool_table import TOOLS, ToolRow
 from boardplan.ui.words import tr
 
 Act: TypeAlias = Callable[[Any], object]
@@ -47,22 +48,35 @@ def _take(tool: str, step: Step) -> Act:
 
 
 _STEP_WORDS: dict[Step, str] = {"survey": "Survey", "place": "Place", "wire": "Wire", "pack": "Pack"}
-_FIRST_STEP = {tool.name: tool for tool in reversed(TOOLS)}
+_FIRST_STEP: dict[str, ToolRow] = {}
+for _tool in TOOLS:
+    _FIRST_STEP.setdefault(_tool.name, _tool)
 """Each tool once, with the first step that offers it."""
 
 ACTIONS: tuple[ActionRow, ...] = (
-    ActionRow("new", "&Job", "&New board...", lambda w: w.new_board(), "Ctrl+N", "new", when="always"),
-    ActionRow("open", "&Job", "&Open...", lambda w: w.ask_and_open(), "Ctrl+O", "open", when="always"),
-    ActionRow("save", "&Job", "&Save", lambda w: w.save(), "Ctrl+S", "save", begins_group=True),
-    ActionRow("save-as", "&Job", "Save &as...", lambda w: w.save_as(), "Ctrl+Shift+S"),
+    ActionRow("new", "&Job", "&New board...", lambda w: w.files.new_board(), "Ctrl+N", "new", when="always"),
+    ActionRow("open", "&Job", "&Open...", lambda w: w.files.ask_and_open(), "Ctrl+O", "open", when="always"),
+    ActionRow("save", "&Job", "&Save", lambda w: w.files.save(), "Ctrl+S", "save", begins_group=True),
+    ActionRow("save-as", "&Job", "Save &as...", lambda w: w.files.save_as(), "Ctrl+Shift+S"),
     ActionRow("write-pack", "&Job", "&Write the job pack...", lambda w: w.write_pack(), "Ctrl+P", "pack"),
-    ActionRow("close", "&Job", "&Close the job", lambda w: w.close_job(), "Ctrl+W", begins_group=True),
+    ActionRow("close", "&Job", "&Close the job", lambda w: w.files.close_job(), "Ctrl+W", begins_group=True),
     ActionRow("quit", "&Job", "&Quit", lambda w: w.close(), "Ctrl+Q", when="always"),
     ActionRow("undo", "&Edit", "&Undo", lambda w: w.undo(), "Ctrl+Z", "undo", when="undo"),
     ActionRow("redo", "&Edit", "&Redo", lambda w: w.redo(), "Ctrl+Shift+Z", "redo", when="redo"),
-    ActionRow("copy", "&Edit", "&Copy", lambda w: w.copy(), "Ctrl+C", "copy", when="selected", begins_group=True),
-    ActionRow("paste", "&Edit", "&Paste", lambda w: w.paste(), "Ctrl+V", "paste"),
-    ActionRow("duplicate", "&Edit", "&Duplicate", lambda w: w.duplicate(), "Ctrl+D", when="selected"),
+    ActionRow(
+        "copy",
+        "&Edit",
+        "&Copy",
+        lambda w: edit_commands.copy(w.open_desk()),
+        "Ctrl+C",
+        "copy",
+        when="selected",
+        begins_group=True,
+    ),
+    ActionRow("paste", "&Edit", "&Paste", lambda w: edit_commands.paste(w.open_desk()), "Ctrl+V", "paste"),
+    ActionRow(
+        "duplicate", "&Edit", "&Duplicate", lambda w: edit_commands.duplicate(w.open_desk()), "Ctrl+D", when="selected"
+    ),
     ActionRow("select-all", "&Edit", "Select all components", lambda w: w.select_all(), "Ctrl+A"),
     ActionRow(
         "turn",
@@ -76,21 +90,41 @@ ACTIONS: tuple[ActionRow, ...] = (
         begins_group=True,
     ),
     ActionRow(
-        "align-left", "&Edit", "Line up the left edges", lambda w: w.align("left"), "", "align-left", when="several"
+        "align-left",
+        "&Edit",
+        "Line up the left edges",
+        lambda w: edit_commands.align(w.open_desk(), "left"),
+        "",
+        "align-left",
+        when="several",
     ),
     ActionRow(
         "align-bottom",
         "&Edit",
         "Line up the lower edges",
-        lambda w: w.align("bottom"),
+        lambda w: edit_commands.align(w.open_desk(), "bottom"),
         "",
         "align-bottom",
         when="several",
     ),
     ActionRow(
-        "space-across", "&Edit", "Space evenly across", lambda w: w.space("x"), "", "space-across", when="several"
+        "space-across",
+        "&Edit",
+        "Space evenly across",
+        lambda w: edit_commands.space(w.open_desk(), "x"),
+        "",
+        "space-across",
+        when="several",
     ),
-    ActionRow("space-up", "&Edit", "Space evenly upwards", lambda w: w.space("y"), "", "space-up", when="several"),
+    ActionRow(
+        "space-up",
+        "&Edit",
+        "Space evenly upwards",
+        lambda w: edit_commands.space(w.open_desk(), "y"),
+        "",
+        "space-up",
+        when="several",
+    ),
     ActionRow(
         "properties",
         "&Edit",
@@ -155,6 +189,14 @@ ACTIONS: tuple[ActionRow, ...] = (
     ),
     ActionRow(
         "join-by-name", "&Tools", "Join by &name...", lambda w: w.join_by_name(), "Ctrl+J", "cable", begins_group=True
+    ),
+    ActionRow("pin", "&Tools", "&Pin the way as it lies", lambda w: edit_commands.pin(w.open_desk()), when="selected"),
+    ActionRow(
+        "unpin",
+        "&Tools",
+        "&Leave its way to the program",
+        lambda w: edit_commands.leave(w.open_desk()),
+        when="selected",
     ),
     ActionRow(
         "accept", "&Tools", "&Accept the finding picked...", lambda w: w.accept_finding(), "Ctrl+Shift+A", "accept"

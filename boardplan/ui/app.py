@@ -28,7 +28,7 @@ def run(path: Path | None) -> int:
     sys.excepthook = Hook(window)
     window.show()
     if path is not None:
-        window.open_file(path)
+        window.files.open_file(path)
     return app.exec()
 
 

@@ -28,6 +28,8 @@ class Desk(QObject):
     said = Signal(str)
     """A sentence for the status line: why an edit was refused."""
     step_changed = Signal()
+    tool_asked = Signal(str)
+    """A tool is about to be taken in hand."""
     tool_changed = Signal()
     finding_pointed = Signal(object)
     """Show a Finding on the canvas, or (none) no longer."""
@@ -111,7 +113,8 @@ class Desk(QObject):
             self.step_changed.emit()
 
     def take(self, tool: str) -> None:
-        """Take a tool in hand."""
+        """Take a tool in hand, once it has what it needs."""
+        self.tool_asked.emit(tool)
         self.tool = tool
         self.tool_changed.emit()
 

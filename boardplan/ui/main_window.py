@@ -1,34 +1,25 @@
 """Main window: puts the pieces together and carries out what its actions ask; the work itself is done elsewhere."""
 
-from collections.abc import Callable
-from functools import partial
 from pathlib import Path
 from typing import Literal
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence
-from PySide6.QtWidgets import QFileDialog, QLineEdit, QMainWindow, QMenu, QMessageBox, QStackedWidget, QWidget
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence
+from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QWidget
 
-from boardplan.editing.arrange import Axis, Edge, align_components, space_evenly
-from boardplan.editing.clipboard import clipping_of_text, clipping_text, copied, duplicate_things, pasted
-from boardplan.editing.refused import EditRefused
-from boardplan.editing.selection import Selection
 from boardplan.editing.session import Session
-from boardplan.files.faults import BadFile
-from boardplan.model.plan import Plan
 from boardplan.ui.actions import ACTIONS, fill_menus, made_actions
 from boardplan.ui.canvas.view import ZOOM_STEP
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk, Step
 from boardplan.ui.dialogs.command_dialog import CommandDialog
-from boardplan.ui.dialogs.fault_dialog import show_bad_file, show_disk_fault
 from boardplan.ui.dialogs.keys_dialog import KeysDialog
-from boardplan.ui.dialogs.new_board_dialog import NewBoardDialog
 from boardplan.ui.icons import retint
+from boardplan.ui.job_files import JobFiles
 from boardplan.ui.preferences import Preferences
 from boardplan.ui.theme import Choice, Themes
 from boardplan.ui.tool_table import TOOLS
-from boardplan.ui.welcome import Welcome, sample_files
+from boardplan.ui.welcome import Welcome
 from boardplan.ui.words import tr
 from boardplan.ui.workbench import Workbench
 
@@ -54,17 +45,18 @@ class MainWindow(QMainWindow):
         self.resize(1280, 800)
         self.setAcceptDrops(True)
         self.menuBar().setNativeMenuBar(False)
+        self.files = JobFiles(self)
         self.actions_by_name = made_actions(self)
         fill_menus(self, self.actions_by_name)
-        self._fill_file_menus()
-        self.welcome.new_asked.connect(self.new_board)
-        self.welcome.open_asked.connect(self.ask_and_open)
-        self.welcome.file_chosen.connect(self.open_file)
-        self.welcome.sample_chosen.connect(self.open_sample)
+        self.files.fill_menus()
+        self.welcome.new_asked.connect(self.files.new_board)
+        self.welcome.open_asked.connect(self.files.ask_and_open)
+        self.welcome.file_chosen.connect(self.files.open_file)
+        self.welcome.sample_chosen.connect(self.files.open_sample)
         self.themes.changed.connect(self._retint)
         if preferences.window is not None:
             self.restoreGeometry(preferences.window)
-        self._show_state()
+        self.show_state()
 
     # What is open
 
@@ -86,10 +78,10 @@ class MainWindow(QMainWindow):
         head.insertSpacing(head.count() - 4, 12)
         self._pages.addWidget(bench)
         self._pages.setCurrentWidget(bench)
-        desk.signals.plan_changed.connect(self._show_state)
-        desk.signals.selection_changed.connect(self._show_state)
-        desk.signals.file_changed.connect(self._show_state)
-        self._show_state()
+        desk.signals.plan_changed.connect(self.show_state)
+        desk.signals.selection_changed.connect(self.show_state)
+        desk.signals.file_changed.connect(self.show_state)
+        self.show_state()
         bench.canvas.fit()
         bench.canvas.view.setFocus()
 
@@ -110,12 +102,20 @@ class MainWindow(QMainWindow):
             self.workbench.deleteLater()
             self.workbench = None
 
-    def _desk_or_fail(self) -> Desk:
+    def show_welcome(self) -> None:
+        """Take what is open off the bench and show the welcome page."""
+        self.clear_bench()
+        self.welcome.show_recent()
+        self._pages.setCurrentWidget(self.welcome)
+        self.show_state()
+
+    def open_desk(self) -> Desk:
+        """Return the open job's desk; that there is none is a fault of the program."""
         if self.workbench is None:
             raise RuntimeError("no job is open")
         return self.workbench.desk
 
-    def _show_state(self) -> None:
+    def show_state(self) -> None:
         """Show in title and menus what is open and what can be done."""
         desk = self.desk
         session = desk.session if desk else None
@@ -148,183 +148,15 @@ class MainWindow(QMainWindow):
     def _retint(self) -> None:
         retint(self, self.themes.theme)
 
-    # Files
-
-    def _fill_file_menus(self) -> None:
-        self.samples_menu.clear()
-        for path in sample_files():
-            self._add_file(self.samples_menu, path, self.open_sample)
-        self.recent_menu.clear()
-        for path in self.preferences.recent:
-            self._add_file(self.recent_menu, path, self.open_file)
-        self.recent_menu.setEnabled(not self.recent_menu.isEmpty())
-
-    def _add_file(self, menu: QMenu, path: Path, open_it: object) -> None:
-        words = path.stem.replace("-", " ").capitalize() if menu is self.samples_menu else str(path)
-        action = menu.addAction(words)
-        action.triggered.connect(partial(_open_from_menu, open_it, path))
-
-    def new_board(self) -> None:
-        """Ask for a sheet and begin a job with it."""
-        if not self.may_leave():
-            return
-        dialog = NewBoardDialog(self)
-        if dialog.exec() and dialog.plan is not None:
-            self.show_session(Session(dialog.plan))
-
-    def ask_and_open(self) -> None:
-        """Ask for a job file and open it."""
-        chosen, _ = QFileDialog.getOpenFileName(
-            self, tr("Open a job"), self._folder(), tr("Job files ({})").format(_FILTER)
-        )
-        if chosen:
-            self.open_file(Path(chosen))
-
-    def open_file(self, path: Path) -> bool:
-        """Open a job file; say what is wrong with it where that fails."""
-        if not self.may_leave():
-            return False
-        try:
-            session = Session.open(path)
-        except BadFile as bad:
-            show_bad_file(bad, self)
-            return False
-        self.preferences.remember_file(path)
-        self._fill_file_menus()
-        self.show_session(session, "place" if session.plan.components else "survey")
-        return True
-
-    def open_sample(self, path: Path) -> None:
-        """Open a copy of a sample: it can be changed, and is saved somewhere else."""
-        if not self.may_leave():
-            return
-        try:
-            session = Session.open(path)
-        except BadFile as bad:
-            show_bad_file(bad, self)
-            return
-        session.path = None
-        self.show_session(session, "place")
-
-    def save(self) -> bool:
-        """Save the job; ask where, if it has no file yet."""
-        session = self._desk_or_fail().session
-        return self.save_to(session.path) if session.path else self.save_as()
-
-    def save_as(self) -> bool:
-        """Ask for a file and save the job to it."""
-        session = self._desk_or_fail().session
-        name = session.plan.job.title.strip().lower().replace(" ", "-").replace("/", "-") or "job"
-        wanted = session.path or Path(self._folder()) / f"{name}.json"
-        chosen, _ = QFileDialog.getSaveFileName(
-            self, tr("Save the job"), str(wanted), tr("Job files ({})").format(_FILTER)
-        )
-        if not chosen:
-            return False
-        path = Path(chosen)
-        return self.save_to(path if path.suffix else path.with_suffix(".json"))
-
-    def save_to(self, path: Path) -> bool:
-        """Save the job to a file; say what stands in the way where that fails."""
-        try:
-            self._desk_or_fail().session.save(path)
-        except OSError as error:
-            show_disk_fault(error, str(path), self)
-            return False
-        self.preferences.remember_file(path)
-        self._fill_file_menus()
-        self._show_state()
-        return True
-
-    def _folder(self) -> str:
-        recent = self.preferences.recent
-        return str(recent[0].parent) if recent else str(Path.home())
-
-    def may_leave(self) -> bool:
-        """Ask about unsaved changes; say whether the job may be left."""
-        desk = self.desk
-        if desk is None or not desk.session.dirty:
-            return True
-        box = QMessageBox(self)
-        box.setWindowTitle(tr("Not saved"))
-        box.setText(tr("{} has changes that are not saved.").format(desk.session.plan.job.title))
-        keep = box.addButton(tr("Save"), QMessageBox.ButtonRole.AcceptRole)
-        drop = box.addButton(tr("Leave without saving"), QMessageBox.ButtonRole.DestructiveRole)
-        box.addButton(tr("Stay"), QMessageBox.ButtonRole.RejectRole)
-        box.setDefaultButton(keep)
-        box.exec()
-        if box.clickedButton() is keep:
-            return self.save()
-        return box.clickedButton() is drop
-
-    def close_job(self) -> None:
-        """Leave the job and go back to the welcome page."""
-        if self.may_leave():
-            self.clear_bench()
-            self.welcome.show_recent()
-            self._pages.setCurrentWidget(self.welcome)
-            self._show_state()
-
-    def write_pack(self) -> None:
-        """Go to the last step and write the papers."""
-        self.go_to("pack")
-        if self.workbench is not None:
-            self.workbench.pack.ask_and_write()
-
-    # Edits
+    # Edits that need what the workbench holds
 
     def undo(self) -> None:
         """Go one step back."""
-        self._desk_or_fail().session.undo()
+        self.open_desk().session.undo()
 
     def redo(self) -> None:
         """Go one step on."""
-        self._desk_or_fail().session.redo()
-
-    def copy(self) -> None:
-        """Put what is selected on the desktop's clipboard; in a field, the field's own text."""
-        desk = self._desk_or_fail()
-        focus = self.focusWidget()
-        if isinstance(focus, QLineEdit) and focus.hasSelectedText():
-            focus.copy()
-            return
-        try:
-            clipping = copied(desk.session.committed_plan, desk.session.selection.ids)
-        except EditRefused as refused:
-            desk.said.emit(refused.sentence)
-            return
-        if clipping is not None:
-            QGuiApplication.clipboard().setText(clipping_text(clipping))
-
-    def paste(self) -> None:
-        """Take what is on the clipboard onto the board in hand."""
-        desk = self._desk_or_fail()
-        focus = self.focusWidget()
-        if isinstance(focus, QLineEdit):
-            focus.paste()
-            return
-        clipping = clipping_of_text(QGuiApplication.clipboard().text())
-        if clipping is None:
-            desk.said.emit(tr("There is nothing on the clipboard that could hang on a board."))
-            return
-        self._add_several(tr("Paste"), lambda plan: pasted(plan, clipping, desk.board.id))
-
-    def duplicate(self) -> None:
-        """Put copies of what is selected beside it."""
-        ids = self._desk_or_fail().session.selection.ids
-        self._add_several(tr("Duplicate"), lambda plan: duplicate_things(plan, ids))
-
-    def _add_several(self, words: str, edit: Callable[[Plan], tuple[Plan, tuple[str, ...]]]) -> None:
-        desk = self._desk_or_fail()
-        added: list[tuple[str, ...]] = []
-
-        def only_plan(plan: Plan) -> Plan:
-            changed, references = edit(plan)
-            added.append(references)
-            return changed
-
-        if desk.edit(words, only_plan):
-            desk.session.select(Selection(added[0]))
+        self.open_desk().session.redo()
 
     def turn(self) -> None:
         """Turn what is selected by a quarter."""
@@ -336,30 +168,26 @@ class MainWindow(QMainWindow):
         if self.workbench is not None:
             self.workbench.properties.remove()
 
-    def align(self, edge: Edge) -> None:
-        """Line the selected components up."""
-        desk = self._desk_or_fail()
-        desk.edit(tr("Line up"), lambda plan: align_components(plan, desk.session.selection.ids, edge))
-
-    def space(self, axis: Axis) -> None:
-        """Space the selected components evenly."""
-        desk = self._desk_or_fail()
-        desk.edit(tr("Space evenly"), lambda plan: space_evenly(plan, desk.session.selection.ids, axis))
-
     def select_all(self) -> None:
         """Select all components."""
         if self.workbench is not None:
             self.workbench.canvas.select_all()
 
+    def write_pack(self) -> None:
+        """Go to the last step and write the papers."""
+        self.go_to("pack")
+        if self.workbench is not None:
+            self.workbench.pack.ask_and_write()
+
     # Steps, tools, sight
 
     def go_to(self, step: Step) -> None:
         """Go to a step of the job."""
-        self._desk_or_fail().go_to(step)
+        self.open_desk().go_to(step)
 
     def take_tool(self, tool: str, step: Step) -> None:
         """Take a tool in hand, in the first step that offers it unless the one in hand does."""
-        desk = self._desk_or_fail()
+        desk = self.open_desk()
         offered = {each.step for each in TOOLS if each.name == tool}
         if desk.step not in offered:
             desk.go_to(step)
@@ -444,16 +272,12 @@ class MainWindow(QMainWindow):
         files = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         if files:
             event.acceptProposedAction()
-            self.open_file(files[0])
+            self.files.open_file(files[0])
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: D102
-        if not self.may_leave():
+        if not self.files.may_leave():
             event.ignore()
             return
         self.preferences.window = self.saveGeometry()
         self.clear_bench()
         event.accept()
-
-
-def _open_from_menu(open_it: object, path: Path, _checked: bool = False) -> None:  # noqa: FBT001, FBT002 - Qt's
-    open_it(path)  # type: ignore[operator]

@@ -36,7 +36,7 @@ def step_states(plan: Plan, review: Review) -> Mapping[Step, StepState]:
             open_findings[step_of(plan, finding)].append(finding)
     return {
         "survey": _state(_survey_words(plan), open_findings["survey"]),
-        "place": _state(counted("%n component|%n components", len(plan.components)), open_findings["place"]),
+        "place": _state(_place_words(plan), open_findings["place"]),
         "wire": _state(_wire_words(plan, review), open_findings["wire"]),
         "pack": _pack_state(review),
     }
@@ -56,7 +56,13 @@ def _survey_words(plan: Plan) -> str:
     return tr("{}, {} behind").format(boards, counted("%n member|%n members", len(plan.framing)))
 
 
+def _place_words(plan: Plan) -> str:
+    return counted("%n component|%n components", len(plan.components)) if plan.components else tr("nothing placed yet")
+
+
 def _wire_words(plan: Plan, review: Review) -> str:
+    if not plan.cables:
+        return tr("no cable yet")
     cables = counted("%n cable|%n cables", len(plan.cables))
     stuck = sum(isinstance(way, NoWay) for way in review.ways.values())
     return tr("{}, {} without a way").format(cables, stuck) if stuck else cables

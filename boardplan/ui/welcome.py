@@ -8,12 +8,13 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from boardplan.bundled import data_dir
-from boardplan.checks.review import review_of
 from boardplan.drawing.board_picture import board_picture
 from boardplan.drawing.palette import Theme, colour
+from boardplan.drawing.picture import Picture
 from boardplan.files.faults import BadFile
 from boardplan.files.plan_file import load_plan
 from boardplan.geometry.units import length_text
+from boardplan.routing.find_route import find_routes
 from boardplan.ui.canvas.painter import Ready, made_ready
 from boardplan.ui.icons import put_icon
 from boardplan.ui.preferences import Preferences
@@ -38,7 +39,7 @@ class SampleCard(QAbstractButton):
         super().__init__()
         plan = load_plan(path)
         self._themes = themes
-        self._picture = board_picture(plan, review_of(plan).ways)
+        self._plan = plan
         self._ready: dict[Theme, Ready] = {}
         self._title = plan.job.title
         sizes = {
@@ -51,6 +52,10 @@ class SampleCard(QAbstractButton):
         self.setFixedSize(_CARD)
         self.setAccessibleName(tr("Open the sample {}").format(self._title))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def _picture(self) -> Picture:
+        """Return the picture of the board, drawn when it is first seen."""
+        return board_picture(self._plan, find_routes(self._plan))
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002, D102
         theme = self._themes.theme
@@ -67,7 +72,7 @@ class SampleCard(QAbstractButton):
         painter.setBrush(QColor(colour("wall", theme)))
         painter.drawRoundedRect(wall, 4, 4)
         if theme not in self._ready:
-            self._ready[theme] = made_ready(self._picture, theme)
+            self._ready[theme] = made_ready(self._picture(), theme)
         painter.save()
         painter.setClipRect(wall)
         paint_within(painter, self._ready[theme], wall.adjusted(8, 8, -8, -8), most=1.0)

@@ -12,13 +12,14 @@ from boardplan.ui.canvas.column import CanvasColumn
 from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import STEPS, Desk
 from boardplan.ui.dialogs.join_dialog import JoinDialog
+from boardplan.ui.dialogs.length_dialog import ask_length
 from boardplan.ui.first_place import first_place
 from boardplan.ui.panels.course_strip import CourseStrip, StepButton
 from boardplan.ui.panels.findings_panel import FindingsPanel
 from boardplan.ui.panels.pack_panel import PackPanel
 from boardplan.ui.panels.properties_panel import PropertiesPanel
 from boardplan.ui.panels.shelf_panel import ShelfPanel
-from boardplan.ui.panels.survey_panel import SurveyPanel
+from boardplan.ui.panels.survey_panel import FIXING_QUESTION, SurveyPanel, last_diameter
 from boardplan.ui.panels.wire_panel import WirePanel
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.words import tr
@@ -79,6 +80,7 @@ class Workbench(QWidget):
         desk.step_changed.connect(self._show_step)
         desk.themes.changed.connect(self._show_theme)
         host.asked.connect(self._ask_conductor)
+        desk.tool_asked.connect(self._ask_measure)
         host.turn_asked.connect(self.properties.turn)
         host.remove_asked.connect(self.properties.remove)
         self.shelf.taken.connect(self._take_kind)
@@ -130,6 +132,12 @@ class Workbench(QWidget):
             view.setFocus(Qt.FocusReason.MouseFocusReason)
         else:
             self.desk.take("select")
+
+    def _ask_measure(self, tool: str) -> None:
+        """Ask for the hole of the first board fixing before its tool is taken in hand."""
+        host, plan = self.canvas.host, self.desk.session.committed_plan
+        if tool == "add_fixing" and host.diameter is None and last_diameter(plan) is None:
+            host.diameter = ask_length(tr(FIXING_QUESTION), plan.job.units, self.window())
 
     # Cables
 

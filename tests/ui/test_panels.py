@@ -6,14 +6,12 @@ import pytest
 from boards import library_bus, lookout_cabin
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QListView
+from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLabel, QLineEdit, QListView
 
-from boardplan.editing.component_edits import move_components
-from boardplan.geometry.point import Point
 from boardplan.ui.controls.length_edit import LengthEdit
 from boardplan.ui.desk import STEPS
-from boardplan.ui.dialogs import accept_dialog
-from boardplan.ui.panels.fields import JOB_FIELDS, ROOM_FIELDS, THING_FIELDS
+from boardplan.ui.panels.survey_fields import JOB_FIELDS, ROOM_FIELDS
+from boardplan.ui.panels.thing_fields import THING_FIELDS
 from boardplan.ui.step_state import step_states
 
 RESIZING = {"Width", "Height"}
@@ -94,19 +92,18 @@ def test_renaming_keeps_the_thing_selected(open_plan):
 
 
 def test_a_finding_is_accepted_and_opened_again(open_plan, monkeypatch):
-    plan = move_components(library_bus(), ["EB1"], Point(-60, 0))
-    hands = open_plan(plan)
+    hands = open_plan(dataclasses.replace(library_bus(), accepted=()))
     panel = hands.bench.findings
-    row = next(row for row in panel.list.rows if row.sign == "warn")
+    row = next(row for row in panel.list.rows if row.sign == "warn" and not row.quiet)
     panel.list.pick(row.key)
     monkeypatch.setattr("boardplan.ui.panels.findings_panel.ask_acceptance", lambda *_: ("Lead", "seen", "2026-11-25"))
+    before = hands.plan.accepted
     hands.act("accept")
-    assert hands.plan.accepted[0].reason == "seen"
-    assert any(row.quiet for row in panel.list.rows)
-    panel.list.pick(next(row.key for row in panel.list.rows if row.quiet))
+    assert hands.plan.accepted[-1].reason == "seen"
+    assert next(each for each in panel.list.rows if each.key == row.key).quiet
+    panel.list.pick(row.key)
     panel.withdraw()
-    assert not hands.plan.accepted
-    assert accept_dialog.ask_acceptance
+    assert hands.plan.accepted == before
 
 
 def test_steps_say_how_far_they_are(open_plan):
@@ -123,3 +120,48 @@ def test_a_cable_shows_how_its_length_adds_up(open_plan):
     texts = [label.text() for label in hands.bench.properties.sum.findChildren(QLabel)]
     assert "cut" in texts
     assert "410 mm" in texts  # the worked example's 405.5 mm, rounded up to 5
+
+
+def test_legs_beyond_an_exit_are_added_and_known_so_far_as_somebody_measured(open_plan):
+    hands = open_plan(library_bus(), "wire")
+    hands.window.desk.select("W32")
+    before = hands.session.review.lengths["W32"].cut
+    panel = hands.bench.properties.beyond
+    next(each for each in panel.findChildren(QAbstractButton) if each.text() == "Add a leg").click()
+    assert hands.plan.cables["W32"].end.legs[-1].trust == "estimated"
+    QApplication.processEvents()
+    edit = [each for each in panel.findChildren(LengthEdit) if each.isVisible()][-1]
+    edit.setFocus()
+    edit.selectAll()
+    hands.type("1000", edit)
+    hands.key(Qt.Key.Key_Return, target=edit)
+    assert hands.plan.cables["W32"].end.legs[-1].length == 1000
+    assert hands.session.review.lengths["W32"].cut > before
+
+
+def test_a_measure_that_nobody_gave_is_asked_for(open_plan, monkeypatch):
+    hands = open_plan(dataclasses.replace(library_bus(), fixings={}), "survey")
+    asked = []
+    monkeypatch.setattr("boardplan.ui.workbench.ask_length", lambda *question: asked.append(question) or 6.5)
+    hands.act("tool-add_fixing")
+    assert asked
+    hands.click(500, 450)
+    assert [each.diameter for each in hands.plan.fixings.values()] == [6.5]
+
+
+def test_a_way_is_pinned_and_its_corners_typed(open_plan):
+    hands = open_plan(library_bus(), "wire")
+    hands.window.desk.select("W04")
+    assert not hands.plan.cables["W04"].pins
+    hands.act("pin")
+    assert hands.plan.cables["W04"].pins == hands.session.review.ways["W04"].points[1:-1]
+    hands.window.desk.select("W07")
+    field = hands.bench.properties.form.editor("Pinned corners")
+    assert field.text() == "800 168"
+    field.setFocus()
+    field.selectAll()
+    hands.type("800 160", field)
+    hands.key(Qt.Key.Key_Return, target=field)
+    assert hands.plan.cables["W07"].pins == ((800, 160),)
+    hands.act("unpin")
+    assert not hands.plan.cables["W07"].pins

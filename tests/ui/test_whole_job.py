@@ -122,7 +122,7 @@ def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):  # noqa: PLR0915 - on
     assert list(hands.plan.cables) == ["W01"]
 
     path = tmp_path / "job.json"
-    assert hands.window.save_to(path)
+    assert hands.window.files.save_to(path)
     assert not hands.window.isWindowModified()
     assert load_plan(path) == hands.plan
     assert Session.open(path).plan == hands.plan
@@ -179,7 +179,7 @@ def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):  # noqa: PLR
     hands.key(Qt.Key.Key_Z, CONTROL)
     assert list(hands.plan.cables) == ["W01"]
     path = tmp_path / "job.json"
-    assert hands.window.save_to(path)
+    assert hands.window.files.save_to(path)
     assert load_plan(path) == hands.plan
     hands.key(Qt.Key.Key_4, CONTROL)
     assert write_pack(hands, qtbot, tmp_path / "papers")["format"] == "boardplan-pack"

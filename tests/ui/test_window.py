@@ -9,16 +9,16 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 from boardplan.editing.thing_edits import move_things
 from boardplan.files.plan_file import save_plan
 from boardplan.geometry.point import Point
-from boardplan.ui import app, main_window
+from boardplan.ui import app, job_files
 from boardplan.ui.welcome import SampleCard, sample_files
 
 
 def test_a_bad_file_is_named_with_its_fault(window, tmp_path, monkeypatch):
     shown = []
-    monkeypatch.setattr(main_window, "show_bad_file", lambda bad, _parent: shown.append(bad))
+    monkeypatch.setattr(job_files, "show_bad_file", lambda bad, _parent: shown.append(bad))
     path = tmp_path / "bad.json"
     path.write_text('{"format": "boardplan-job", "version": 1}')
-    assert not window.open_file(path)
+    assert not window.files.open_file(path)
     assert shown[0].file == str(path)
     assert shown[0].faults
     assert window.desk is None
@@ -27,8 +27,8 @@ def test_a_bad_file_is_named_with_its_fault(window, tmp_path, monkeypatch):
 def test_a_full_disk_leaves_the_job_open(open_plan, tmp_path, monkeypatch):
     hands = open_plan(library_bus())
     shown = []
-    monkeypatch.setattr(main_window, "show_disk_fault", lambda *fault: shown.append(fault))
-    assert not hands.window.save_to(tmp_path / "no folder" / "job.json")
+    monkeypatch.setattr(job_files, "show_disk_fault", lambda *fault: shown.append(fault))
+    assert not hands.window.files.save_to(tmp_path / "no folder" / "job.json")
     assert shown
     assert hands.plan == library_bus()
 
@@ -36,7 +36,7 @@ def test_a_full_disk_leaves_the_job_open(open_plan, tmp_path, monkeypatch):
 @pytest.mark.parametrize(("answer", "leaves"), [("Stay", False), ("Leave without saving", True)])
 def test_leaving_asks_about_changes(open_plan, monkeypatch, answer, leaves):
     hands = open_plan(library_bus())
-    assert hands.window.may_leave(), "nothing has changed yet"
+    assert hands.window.files.may_leave(), "nothing has changed yet"
     hands.session.commit(move_things(hands.plan, ["EB1"], Point(1, 0)), "Move EB1")
     assert hands.window.isWindowModified()
 
@@ -44,8 +44,8 @@ def test_leaving_asks_about_changes(open_plan, monkeypatch, answer, leaves):
         next(each for each in box.buttons() if each.text() == answer).click()
 
     monkeypatch.setattr(QMessageBox, "exec", click)
-    assert hands.window.may_leave() is leaves
-    monkeypatch.setattr(hands.window, "may_leave", lambda: True)
+    assert hands.window.files.may_leave() is leaves
+    monkeypatch.setattr(hands.window.files, "may_leave", lambda: True)
 
 
 def test_a_dropped_file_is_opened(window, tmp_path):
@@ -79,7 +79,7 @@ def test_a_fault_of_the_program_is_shown_and_the_window_stays(window, monkeypatc
 def test_every_sample_has_a_card_and_opens(window):
     assert len(window.welcome.findChildren(SampleCard)) == len(sample_files())
     for path in sample_files():
-        window.open_sample(path)
+        window.files.open_sample(path)
         assert window.desk.session.path is None, "a sample is not written over"
 
 

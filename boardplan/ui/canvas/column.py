@@ -3,12 +3,15 @@
 from functools import partial
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from boardplan.checks.finding import Finding
 from boardplan.editing.selection import Selection
 from boardplan.geometry.point import Box, Point
-from boardplan.geometry.units import INCH, tidy_number
+from boardplan.geometry.units import INCH, length_text, tidy_number
+from boardplan.model.component import Component
+from boardplan.ui.canvas.gaps import gap_words
 from boardplan.ui.canvas.rulers import BREADTH, Ruler
 from boardplan.ui.canvas.scene import BoardScene, seen_box
 from boardplan.ui.canvas.status_line import StatusLine
@@ -17,6 +20,7 @@ from boardplan.ui.canvas.view import ZOOM_STEP, BoardView
 from boardplan.ui.controls.short_label import ShortLabel
 from boardplan.ui.controls.small_parts import hairline, small_button
 from boardplan.ui.desk import Desk, Step
+from boardplan.ui.thing_words import title_of
 from boardplan.ui.words import tr
 
 _STEPS_BACK: dict[Step, tuple[str, ...]] = {
@@ -56,6 +60,7 @@ class CanvasColumn(QWidget):
         self._show_plan()
         self._show_head()
         self._fade()
+        self.host.begin()
 
     def _lay_out(self) -> None:
         self.head.setContentsMargins(16, 8, 12, 8)
@@ -120,6 +125,18 @@ class CanvasColumn(QWidget):
     def _show_selection(self) -> None:
         self.scene.show_selection(self._desk.session.selection)
         self._show_rulers()
+        self._announce()
+
+    def _announce(self) -> None:
+        """Say what is selected to people who don't see it."""
+        thing = self._desk.plan.things.get(self._desk.session.selection.active or "")
+        if thing is not None and self.view.hasFocus() and QAccessible.isActive():
+            words = f"{title_of(thing)} {thing.id}"
+            if isinstance(thing, Component):
+                units = self._desk.plan.job.units
+                at = (length_text(each, units) for each in thing.position)
+                words = tr("{}, x {}, y {}, {}").format(words, *at, gap_words(self._desk.plan, thing.id))
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self.view, words))
 
     def _show_theme(self) -> None:
         theme = self._desk.themes.theme

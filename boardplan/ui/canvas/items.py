@@ -156,7 +156,9 @@ class LineItem(QGraphicsItem):
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
     def show_path(self, path: QPainterPath, theme: Theme, *, dashes: tuple[float, ...] = ()) -> None:
-        """Draw another path."""
+        """Draw another path; the same one again costs nothing."""
+        if path == self._path and theme == self._theme:
+            return
         self.prepareGeometryChange()
         self._path, self._theme, self._dashes = path, theme, list(dashes)
         self.update()

@@ -1,4 +1,4 @@
-"""Previews: shows the unfinished plan of a gesture; where ways and findings take long, they catch up with the bodies."""
+"""Previews: the unfinished plan of a gesture; ways and findings that take long catch up with the bodies."""
 
 import time
 

@@ -120,7 +120,8 @@ class Ruler(QWidget):
             if up
             else ((low - widths[1], low), (high, high + widths[2]))
         )
-        return any(mine[0] < end and start < mine[1] for start, end in taken)
+        on_edge = any(abs(at - edge) < 2 for edge in (low, high))  # noqa: PLR2004 - px
+        return on_edge or any(mine[0] < end and start < mine[1] for start, end in taken)
 
     def _band_figures(self) -> tuple[str, str]:
         low, high = self._band or (0.0, 0.0)

@@ -37,7 +37,7 @@ class AcceptDialog(QDialog):
         form.setSpacing(8)
         form.addRow(tr("Name"), self.name)
         form.addRow(tr("Reason"), self.reason)
-        note = QLabel(tr("The name, the reason and today's date are kept in the job and printed in the job pack."))
+        note = QLabel(tr("The name, the reason and today's date are kept in the job."))
         note.setWordWrap(True)
         note.setProperty("part", "quiet")
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)

@@ -93,7 +93,7 @@ class NewBoardDialog(QDialog):
                 grid.addWidget(control, number, 1)
             else:
                 grid.addLayout(control, number, 1)
-        note = QLabel(tr("Measure the sheet in your hand: an 18 mm board can be 0.7 mm thinner."))
+        note = QLabel(tr("Measure the sheet in your hand: few are exactly as thick as they are called."))
         note.setProperty("part", "small")
         note.setWordWrap(True)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)

@@ -55,6 +55,7 @@ class FindingsPanel(QWidget):
         self._empty = QLabel()
         self._empty.setWordWrap(True)
         self._empty.setProperty("part", "quiet")
+        self._empty.setContentsMargins(8, 0, 8, 0)
         self._accept = QPushButton(tr("Accept..."))
         self._accept.clicked.connect(self.accept)
         self._withdraw = QPushButton(tr("Open it again"))
@@ -97,7 +98,6 @@ class FindingsPanel(QWidget):
         self._count.setText(_count_words(findings))
         self._empty.setText(no_finding_words(self._desk.plan.rules))
         self._empty.setVisible(not findings)
-        self.list.setVisible(bool(findings))
         self._show_buttons()
 
     def _show_buttons(self) -> None:

@@ -13,9 +13,11 @@ from boardplan.model.component import Component
 from boardplan.model.plan import Plan
 from boardplan.ui.controls.small_parts import hairline, small_button
 from boardplan.ui.desk import Desk
+from boardplan.ui.panels.beyond_exit import BeyondExit
 from boardplan.ui.panels.cable_sum import CableSum
-from boardplan.ui.panels.fields import THING_FIELDS, title_of
 from boardplan.ui.panels.form import Form
+from boardplan.ui.panels.thing_fields import THING_FIELDS
+from boardplan.ui.thing_words import title_of
 from boardplan.ui.words import counted, tr
 
 _HEAD_ALONE, _AS_HIGH_AS_IT_LIKES = 56, 16_777_215
@@ -29,6 +31,7 @@ class PropertiesPanel(QWidget):
         self._desk = desk
         self.form: Form | None = None
         self.sum: CableSum | None = None
+        self.beyond: BeyondExit | None = None
         self._shown: tuple[type, ...] = ()
         self._title = QLabel()
         self._title.setProperty("part", "heading")
@@ -74,13 +77,15 @@ class PropertiesPanel(QWidget):
             self._detail.setText(", ".join(each.id for each in things[:4]) + (" ..." if len(things) > 4 else ""))  # noqa: PLR2004
         else:
             self._title.setText(active.id)
-            self._detail.setText(title_of(self._desk.plan, active).lower())
+            self._detail.setText(title_of(active).lower())
         sorts = tuple(type(each) for each in things)
         if sorts != self._shown:
             self._shown = sorts
             self._show_form(active if len(things) == 1 else None)
         elif self.form is not None:
             self.form.refresh()
+        if self.beyond is not None and isinstance(active, Cable):
+            self.beyond.show_cable(active)
         if self.sum is not None:
             self.sum.show_length(self._desk.review.lengths.get(active.id))
 
@@ -109,6 +114,7 @@ class PropertiesPanel(QWidget):
     def _show_form(self, thing: Any) -> None:  # noqa: ANN401
         self.form = None
         self.sum = None
+        self.beyond = None
         if thing is None:
             self._area.setWidget(QWidget())
             self._area.setVisible(False)
@@ -120,8 +126,10 @@ class PropertiesPanel(QWidget):
         if isinstance(thing, Cable):
             self.sum = CableSum(self._desk)
             self.sum.show_length(self._desk.review.lengths.get(thing.id))
-            column.addWidget(self.sum)
-            column.addWidget(hairline())
+            self.beyond = BeyondExit(self._desk)
+            self.beyond.show_cable(thing)
+            for part in (self.sum, self.beyond, hairline()):
+                column.addWidget(part)
         form = Form(self._desk, THING_FIELDS[type(thing)], partial(_active_thing, self._desk, type(thing)))
         self.form = form
         column.addWidget(form)

@@ -23,9 +23,10 @@ from boardplan.model.board import BackPart, Board, BoardFixing, Exit, Framing, N
 from boardplan.model.plan import Plan
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
-from boardplan.ui.panels.fields import BOARD_FIELDS, JOB_FIELDS, ROOM_FIELDS
+from boardplan.ui.dialogs.length_dialog import ask_length
 from boardplan.ui.panels.form import Form
 from boardplan.ui.panels.section import Section
+from boardplan.ui.panels.survey_fields import BOARD_FIELDS, JOB_FIELDS, ROOM_FIELDS
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr
@@ -39,9 +40,12 @@ class Surveyed:
     collection: str
     icon: str
     row: Callable[[Plan, object], tuple[str, str]]
-    add: Callable[[Plan, Board], tuple[Plan, str]]
+    add: Callable[[Plan, Board, float], tuple[Plan, str]]
     add_words: str
     empty: str
+    known: Callable[[Plan], float | None] = lambda _plan: 0.0
+    question: str = ""
+    """A measure that a new one needs: as it was given last, or asked for."""
 
 
 def _member(plan: Plan, framing: object) -> tuple[str, str]:
@@ -85,31 +89,40 @@ def _middle(board: Board) -> Point:
     return Point(float(round(centre.x)), float(round(centre.y)))
 
 
-def _new_member(plan: Plan, board: Board) -> tuple[Plan, str]:
-    return add_framing(plan, board.id, "upright", _middle(board).x, 38)
+def _new_member(plan: Plan, board: Board, width: float) -> tuple[Plan, str]:
+    return add_framing(plan, board.id, "upright", _middle(board).x, width)
 
 
-def _new_exit(plan: Plan, board: Board) -> tuple[Plan, str]:
+def _new_exit(plan: Plan, board: Board, _measure: float) -> tuple[Plan, str]:
     return add_exit(plan, board.id, Point(board.box.left, _middle(board).y))
 
 
-def _new_box(plan: Plan, board: Board) -> tuple[Plan, str]:
+def _new_box(plan: Plan, board: Board, _measure: float) -> tuple[Plan, str]:
     at = _middle(board)
     return add_no_go_box(plan, board.id, Box(at.x - 50, at.y - 50, at.x + 50, at.y + 50))
 
 
-def _new_fixing(plan: Plan, board: Board) -> tuple[Plan, str]:
-    known = next(reversed(list(plan.fixings.values())), None)
-    return add_fixing(plan, board.id, _middle(board), known.diameter if known else 7.0)
+def _new_fixing(plan: Plan, board: Board, diameter: float) -> tuple[Plan, str]:
+    return add_fixing(plan, board.id, _middle(board), diameter)
 
 
-def _new_back_part(plan: Plan, board: Board) -> tuple[Plan, str]:
+def _last_width(plan: Plan) -> float | None:
+    return next((each.width for each in reversed(list(plan.framing.values()))), None)
+
+
+def last_diameter(plan: Plan) -> float | None:
+    """Return the through hole of the board fixing added last, none where there is none."""
+    return next((each.diameter for each in reversed(list(plan.fixings.values()))), None)
+
+
+def _new_back_part(plan: Plan, board: Board, _measure: float) -> tuple[Plan, str]:
     at = _middle(board)
     return add_back_part(
         plan, board.id, Box(board.box.left + 20, at.y - 30, board.box.right - 20, at.y + 30).corners(), tr("batten")
     )
 
 
+FIXING_QUESTION = "How wide is the hole through the board for its fixings?"
 LISTS: tuple[Surveyed, ...] = (
     Surveyed(
         "Framing behind",
@@ -119,6 +132,8 @@ LISTS: tuple[Surveyed, ...] = (
         _new_member,
         "Add a member of the framing",
         "Posts, studs and ribs the board is fixed to, measured one by one.",
+        _last_width,
+        "How wide is the member?",
     ),
     Surveyed(
         "Exits",
@@ -146,6 +161,8 @@ LISTS: tuple[Surveyed, ...] = (
         _new_fixing,
         "Add a board fixing",
         "Screws or bolts through the board into the framing.",
+        last_diameter,
+        FIXING_QUESTION,
     ),
     Surveyed(
         "Parts on the back",
@@ -244,8 +261,14 @@ class SurveyPanel(QScrollArea):
         return made
 
     def _add(self, surveyed: Surveyed) -> None:
-        board = self._desk.board
-        self._desk.add(tr(surveyed.add_words), lambda plan: surveyed.add(plan, plan.boards[board.id]))
+        board, plan = self._desk.board, self._desk.session.committed_plan
+        measure = surveyed.known(plan)
+        if measure is None:
+            measure = ask_length(tr(surveyed.question), plan.job.units, self.window())
+        if measure is None:
+            return
+        given = measure
+        self._desk.add(tr(surveyed.add_words), lambda plan: surveyed.add(plan, plan.boards[board.id], given))
         self._lists[surveyed.collection][1].unfold()
 
     def _remove(self, thing_id: str) -> None:

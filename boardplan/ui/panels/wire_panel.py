@@ -12,8 +12,8 @@ from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
 from boardplan.routing.cut_length import CutLength
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
-from boardplan.ui.panels.fields import sections_of
 from boardplan.ui.panels.section import Section
+from boardplan.ui.panels.thing_fields import sections_of
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr

@@ -103,3 +103,5 @@ class RowList(QListView):
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()
         self._fit_height()
+        if self.key is not None:
+            self.scrollTo(self.currentIndex())
