@@ -23,7 +23,7 @@ def test_an_accepted_finding_is_no_longer_open(bus_plan):
 def test_a_later_acceptance_takes_the_place_of_an_earlier_one(bus_plan):
     plan = accept_finding(bus_plan, "edge-margin", ["A", "INV1"], "Lead", "first")
     plan = accept_finding(plan, "edge-margin", ["INV1", "A"], "Lead", "second")
-    assert [each.reason for each in plan.accepted] == ["second"]
+    assert [each.reason for each in plan.accepted if each.finding == "edge-margin"] == ["second"]
     assert accept_finding(plan, "edge-margin", ["INV1", "A"], "Lead", "second") is plan
 
 

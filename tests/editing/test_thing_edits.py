@@ -79,7 +79,7 @@ def test_acceptances_about_removed_things_go_too(bus_plan):
     plan = accept_finding(bus_plan, "edge-margin", ["SW1", "PB1"], "Lead", "seen on site")
     plan = accept_finding(plan, "edge-margin", ["NB1"], "Lead", "seen on site")
     left = remove_things(plan, ["SW1"])
-    assert [each.things for each in left.accepted] == [("NB1",)]
+    assert [each.things for each in left.accepted if each.finding == "edge-margin"] == [("NB1",)]
 
 
 def test_a_locked_component_is_not_removed(bus_plan):
@@ -94,7 +94,7 @@ def test_a_new_name_keeps_every_join(bus_plan, old):
     assert not list(broken_joins(renamed))
     assert old not in renamed.things
     assert type(renamed.things["Q 9"]) is type(bus_plan.things[old])
-    assert renamed.accepted[0].things == ("Q 9", "PB1")
+    assert renamed.accepted[-1].things == ("Q 9", "PB1")
     assert list(renamed.things).index("Q 9") == list(plan.things).index(old)
     assert rename_thing(renamed, "Q 9", old) == plan
 
