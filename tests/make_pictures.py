@@ -10,14 +10,14 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QSettings  # noqa: E402 - the platform is chosen first
-from PySide6.QtTest import QTest  # noqa: E402
-from PySide6.QtWidgets import QApplication  # noqa: E402
+from PySide6.QtCore import QSettings
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
-from boardplan.bundled import data_dir  # noqa: E402
-from boardplan.ui.app import dress  # noqa: E402
-from boardplan.ui.main_window import MainWindow  # noqa: E402
-from boardplan.ui.preferences import Preferences  # noqa: E402
+from boardplan.bundled import data_dir
+from boardplan.ui.app import dress
+from boardplan.ui.main_window import MainWindow
+from boardplan.ui.preferences import Preferences
 
 SIZES = ((1280, 800), (1920, 1080))
 SELECTED = {"library-bus": "W07", "lookout-cabin": "INV1", "honey-trailer": "RW1"}
