@@ -28,7 +28,7 @@ from boardplan.checks.hole_to_edge import hole_near_edge
 from boardplan.checks.holes_apart import holes_too_close
 from boardplan.checks.holes_behind import hole_meets_back_part, hole_meets_nut
 from boardplan.checks.hot_units import above_hot_unit
-from boardplan.checks.keep_clear import keep_clear_blocked, keep_clear_walled
+from boardplan.checks.keep_clear import keep_clear_at_lip, keep_clear_blocked, keep_clear_walled
 from boardplan.checks.lug_fits import lug_misses_stud, stud_unknown
 from boardplan.checks.no_go_boxes import fixing_in_no_go_box, front_meets_no_go_box, in_no_go_box
 from boardplan.checks.open_questions import (
@@ -53,6 +53,7 @@ CHECKS: tuple[Check, ...] = (
     CheckOnOne("cut-outs", "Does it stand over a cut-out?", BODIES, over_cutout),
     CheckBetween("bodies apart", "Do they leave a gap between them?", BODIES, BODIES, bodies_apart, mutual=True),
     CheckBetween("keep-clear", "Is the room it asks for free of this?", COMPONENT, BODIES, keep_clear_blocked),
+    CheckOnOne("keep-clear lip", "Does the room it asks for stop at a raised edge?", COMPONENT, keep_clear_at_lip),
     CheckOnOne("keep-clear walls", "Is the room it asks for inside the compartment?", COMPONENT, keep_clear_walled),
     CheckBetween("hot units", "Does warmth from below harm it?", COMPONENT, COMPONENT, above_hot_unit),
     CheckOnOne("turn", "May it hang the way it is turned?", COMPONENT, turn_not_allowed),

@@ -24,6 +24,7 @@ REASONS: dict[KeepClearReason, str] = {
     "lift-off": "to lift it off its screws",
     "gland": "for the gland and its spanner",
 }
+_FAR = 1e6
 _PLACES = {0.0: "to its right", 90.0: "above it", 180.0: "to its left", 270.0: "below it"}
 
 
@@ -72,6 +73,30 @@ def keep_clear_walled(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
         has, wants = site.two_lengths(room, asked)
         words = f"{_wish(spot, zone, wants)}; the compartment leaves {has}"
         yield site.finding("keep-clear-walled", _limit(site, zone, asked), where, words, room)
+
+
+def keep_clear_at_lip(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
+    """Yield a finding for each zone of a component that reaches over a raised edge of its own board."""
+    lip = spot.board.lip
+    if not any((lip.left, lip.bottom, lip.right, lip.top)):
+        return
+    edge = site.grounds[spot.board.id].box
+    within = Polygon(
+        Box(
+            edge.left if lip.left else -_FAR,
+            edge.bottom if lip.bottom else -_FAR,
+            edge.right if lip.right else _FAR,
+            edge.top if lip.top else _FAR,
+        ).corners()
+    )
+    for zone in spot.zones:
+        beyond = Polygon(zone.ring).difference(within)
+        if beyond.area <= SHARED:
+            continue
+        asked, room = zone.keep_clear.distance, _along(zone, beyond)
+        has, wants = site.two_lengths(room, asked)
+        words = f"{_wish(spot, zone, wants)}; the lip of board {spot.board.id} leaves {has}"
+        yield site.finding("keep-clear-at-lip", _limit(site, zone, asked), where_is(spot, area=zone.box), words, room)
 
 
 def _wish(spot: ComponentSpot, zone: ZoneSpot, wants: str) -> str:

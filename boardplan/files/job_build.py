@@ -155,6 +155,7 @@ def _board_from(record: BoardRecord) -> Board:
         material=Material(material.name, material.mass_per_area),
         fabric=Fabric(**fabric.model_dump()) if fabric else None,
         edge_margins=Sides(**record.edge_margins.model_dump()),
+        lip=Sides(**record.lip.model_dump()),
         datum=Datum(record.datum.corner, record.datum.edge),
         compartment=Compartment(**room.model_dump()) if room else None,
     )

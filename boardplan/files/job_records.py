@@ -98,6 +98,7 @@ class BoardRecord(Record):
     material: MaterialRecord
     fabric: FabricRecord | None = None
     edge_margins: SidesRecord
+    lip: SidesRecord = SidesRecord(left=0.0, bottom=0.0, right=0.0, top=0.0)
     datum: DatumRecord = DatumRecord()
     compartment: CompartmentRecord | None = None
 

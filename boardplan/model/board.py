@@ -64,7 +64,8 @@ class Board:
     """A sheet of plywood; its outline in its own coordinates, from the lower left of the sheet.
 
     `position` is where its own origin lies on the wall: boards of a job hang side by side, and a cable
-    that crosses from one to the next is drawn in the coordinates of the wall.
+    that crosses from one to the next is drawn in the coordinates of the wall. `lip` is how far a raised
+    edge or a batten stands out along each side: no air and no hand comes past it.
     """
 
     id: str
@@ -76,6 +77,7 @@ class Board:
     material: Material = Material("plywood")
     fabric: Fabric | None = None
     edge_margins: Sides = Sides(20, 20, 20, 20)
+    lip: Sides = Sides(0, 0, 0, 0)
     datum: Datum = Datum()
     compartment: Compartment | None = None
 

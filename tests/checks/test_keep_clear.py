@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boardplan.geometry.point import Box, Point
-from boardplan.model.board import Compartment
+from boardplan.model.board import Compartment, Sides
 from boardplan.model.component_kind import Cooling, KeepClear
 
 AIRY = replace(
@@ -51,6 +51,21 @@ def test_zones_turn_with_the_unit(turn, words):
     assert "30 mm" in found.sentence
     assert "100 mm" in found.sentence
     assert "for air" in found.sentence
+
+
+@pytest.mark.parametrize(
+    ("y", "room"), [(BOARD.box.top - 200, None), (BOARD.box.top - 199.9, 99.9), (BOARD.box.top - 150, 50)]
+)
+def test_a_raised_edge_ends_the_room(y, room):
+    lipped = replace(BOARD, lip=Sides(0, 0, 0, 12))
+    plan = plan_of(unit("U1", 300, y, kind="airy"), kinds=KINDS, board=lipped)
+    found = named(plan, "keep-clear-at-lip")
+    assert [(each.measured, each.severity) for each in found] == (
+        [] if room is None else [(pytest.approx(room), "stop")]
+    )
+    assert all("lip of board A" in each.sentence for each in found)
+    level = named(plan_of(unit("U1", 300, y, kind="airy"), kinds=KINDS), "keep-clear-at-lip")
+    assert level == []
 
 
 @pytest.mark.parametrize(("y", "blocked"), [(530, False), (529.9, True)])

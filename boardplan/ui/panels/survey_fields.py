@@ -62,6 +62,16 @@ def _margin(side: str, words: str, name: str) -> Field:
     )
 
 
+def _lip(side: str, words: str, name: str) -> Field:
+    return Field(
+        words,
+        "length",
+        lambda _plan, board: getattr(board.lip, side),
+        lambda plan, board, value: put_thing(plan, replace(board, lip=replace(board.lip, **{side: value}))),
+        name=name,
+    )
+
+
 _NO_ROOM = Compartment(0.0, 0.0, 0.0, 0.0)
 
 
@@ -168,6 +178,8 @@ BOARD_FIELDS: tuple[FieldRow, ...] = (
     (_datum("edge", "Measured from", ("bare", "the bare edge"), ("covered", "the covered edge")),),
     (_margin("left", "Margin left, right", "Margin left"), _margin("right", "", "Margin right")),
     (_margin("bottom", "below, above", "Margin below"), _margin("top", "", "Margin above")),
+    (_lip("left", "Lip left, right", "Raised edge on the left"), _lip("right", "", "Raised edge on the right")),
+    (_lip("bottom", "below, above", "Raised edge below"), _lip("top", "", "Raised edge above")),
 )
 
 ROOM_FIELDS: tuple[FieldRow, ...] = (
