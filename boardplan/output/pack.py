@@ -14,13 +14,13 @@ from boardplan.checks.review import Review
 from boardplan.model.board import Board
 from boardplan.model.holes import holes_of
 from boardplan.model.plan import Plan
-from boardplan.output import cut_list, hole_schedule
+from boardplan.output import cut_list, findings_list, hole_schedule
 from boardplan.output.csv_table import csv_bytes
 from boardplan.output.list_sheets import ListPaper, list_sheets
 from boardplan.output.pages import Tile, tiles_of
 from boardplan.output.paper import Paper, list_paper
 from boardplan.output.pdf import Fonts, pdf_of
-from boardplan.output.records import open_counts, verdict_words
+from boardplan.output.records import finding_records, open_counts, verdict_words
 from boardplan.output.sheet import Sheet
 from boardplan.output.table import Table
 from boardplan.output.template import template_of
@@ -159,6 +159,8 @@ def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[
     cables = listed("Cable cut list", cut_list.cut_tables(plan, review.lengths), cut_list.FOOTER, landscape=True)
     yield _Paper("cable-cut-list.pdf", cables, title=f"{plan.job.title}: cable cut list")
     yield _Paper("cable-cut-list.csv", text=cut_list.cut_list_csv(plan, review.lengths))
+    found = listed("Findings", findings_list.findings_tables(review), findings_list.FOOTER, landscape=False)
+    yield _Paper("findings.pdf", found, title=f"{plan.job.title}: findings")
 
 
 def template_files(plan: Plan) -> dict[str, str]:
@@ -196,7 +198,7 @@ def _contents(plan: Plan, review: Review, paper: Paper, papers: Sequence[_Paper]
             "units": job.units,
         },
         "rule_set": {"id": plan.rules.id, "edition": plan.rules.edition},
-        "findings": {"words": verdict_words(review), "open": counts},
+        "findings": {"words": verdict_words(review), "open": counts, "list": finding_records(review)["findings"]},
         "issue": stop_words(counts["stop"]) if counts["stop"] else "no finding stops these papers",
         "may_be_issued": not counts["stop"],
         "paper": {"id": paper.id, "name": paper.name, "width_mm": paper.width, "height_mm": paper.height},

@@ -30,6 +30,7 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
     assert listed == {
         "drilling-template-A.pdf",
         "drilling-template-B.pdf",
+        "findings.pdf",
         "hole-schedule.pdf",
         "hole-schedule.csv",
         "cable-cut-list.pdf",

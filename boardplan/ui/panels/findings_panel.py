@@ -84,6 +84,7 @@ class FindingsPanel(QWidget):
         column.addWidget(self._empty)
         column.addWidget(self.list, 1)
         column.addLayout(buttons)
+        column.addStretch(0)
 
     @property
     def finding(self) -> Finding | None:
@@ -98,6 +99,7 @@ class FindingsPanel(QWidget):
         self._count.setText(_count_words(findings))
         self._empty.setText(no_finding_words(self._desk.plan.rules))
         self._empty.setVisible(not findings)
+        self.list.setVisible(bool(findings))
         self._show_buttons()
 
     def _show_buttons(self) -> None:

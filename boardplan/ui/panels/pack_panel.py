@@ -171,6 +171,8 @@ class PackPanel(QWidget):
         cables = counted("%n cable|%n cables", len(plan.cables))
         rows.append(Row("holes", tr("Hole schedule"), holes, sign="hole-schedule"))
         rows.append(Row("cables", tr("Cable cut list"), cables, sign="cut-list"))
+        found = tr("open ones, and those accepted by name")
+        rows.append(Row("findings", tr("Findings"), found, sign="accept"))
         return rows
 
     def _picked(self, key: object) -> None:
