@@ -6,6 +6,7 @@ from boardplan.checks.board_fixings import (
     fixing_under_cable,
     framing_unknown,
 )
+from boardplan.checks.boards_apart import boards_overlap
 from boardplan.checks.bodies_apart import bodies_apart
 from boardplan.checks.cable_bends import bends_have_room
 from boardplan.checks.cable_lengths import (
@@ -16,13 +17,15 @@ from boardplan.checks.cable_lengths import (
     matched_surplus,
 )
 from boardplan.checks.cable_ways import cable_off_board, cable_over_component, cable_without_way
+from boardplan.checks.cables_apart import ac_beside_others, signal_beside_thick_dc
 from boardplan.checks.channel_load import cable_fits_channel, channel_too_full, classes_share_channel
 from boardplan.checks.channel_room import cover_crowded, little_finger_room
 from boardplan.checks.check import Check, CheckBetween, CheckOnJob, CheckOnOne
+from boardplan.checks.conductor_fits import conductor_misses_terminal
 from boardplan.checks.covered_screws import screw_covered
 from boardplan.checks.cutouts_clear import over_cutout
 from boardplan.checks.edge_margin import off_the_board, too_near_edge
-from boardplan.checks.exits_open import exit_covered, fixing_in_exit
+from boardplan.checks.exits_open import exit_covered, fixing_in_exit, screw_in_exit
 from boardplan.checks.front_access import compartment_depth_unknown, front_in_compartment
 from boardplan.checks.hole_to_edge import hole_near_edge
 from boardplan.checks.holes_apart import holes_too_close
@@ -40,13 +43,16 @@ from boardplan.checks.open_questions import (
 from boardplan.checks.pattern_check import patterns_not_checked
 from boardplan.checks.screw_length import screws_of_channel, screws_of_component
 from boardplan.checks.spots import BackPartSpot, CableSpot, ChannelSpot, ComponentSpot, ExitSpot, FixingSpot, NoGoSpot
-from boardplan.checks.turns_allowed import turn_not_allowed
+from boardplan.checks.stud_stacks import thread_too_short, too_many_lugs
+from boardplan.checks.terminal_leaving import leaves_askew
+from boardplan.checks.turns_allowed import keyholes_slip, turn_not_allowed
 
 COMPONENT, CHANNEL, FIXING, CABLE = (ComponentSpot,), (ChannelSpot,), (FixingSpot,), (CableSpot,)
 BODIES = (ComponentSpot, ChannelSpot)
 HOLED = (ComponentSpot, ChannelSpot, FixingSpot)
 
 CHECKS: tuple[Check, ...] = (
+    CheckOnJob("boards apart", "Does every board have its own piece of wall?", boards_overlap),
     CheckOnOne("off the board", "Is all of it on its board?", BODIES, off_the_board),
     CheckOnOne("edge margin", "Is it far enough inside the board's edges?", COMPONENT, too_near_edge),
     CheckOnOne("hole to edge", "Does every hole leave wood to the edge?", HOLED, hole_near_edge),
@@ -57,6 +63,7 @@ CHECKS: tuple[Check, ...] = (
     CheckOnOne("keep-clear walls", "Is the room it asks for inside the compartment?", COMPONENT, keep_clear_walled),
     CheckBetween("hot units", "Does warmth from below harm it?", COMPONENT, COMPONENT, above_hot_unit),
     CheckOnOne("turn", "May it hang the way it is turned?", COMPONENT, turn_not_allowed),
+    CheckOnOne("keyholes", "Does it stay on its screws as it is turned?", COMPONENT, keyholes_slip),
     CheckOnOne("front access", "Does its front have room in the compartment?", COMPONENT, front_in_compartment),
     CheckOnJob("compartment depth", "Is the depth of every compartment known?", compartment_depth_unknown),
     CheckBetween("no-go boxes", "Does it stand in space to stay empty?", BODIES, (NoGoSpot,), in_no_go_box),
@@ -64,6 +71,7 @@ CHECKS: tuple[Check, ...] = (
     CheckBetween("fixing and no-go", "Can its head be there?", FIXING, (NoGoSpot,), fixing_in_no_go_box),
     CheckBetween("exits", "Does it leave the exit open?", BODIES, (ExitSpot,), exit_covered),
     CheckBetween("fixing and exit", "Does the fixing leave the exit open?", FIXING, (ExitSpot,), fixing_in_exit),
+    CheckBetween("screw and exit", "Do its screws find wood beside the exit?", CHANNEL, (ExitSpot,), screw_in_exit),
     CheckBetween("covered screws", "Can every screw be reached past this?", BODIES, BODIES, screw_covered),
     CheckOnOne("fixing and framing", "Does it hit a member behind the board?", FIXING, fixing_misses_framing),
     CheckOnJob("framing known", "Is the framing behind every board known?", framing_unknown),
@@ -83,14 +91,20 @@ CHECKS: tuple[Check, ...] = (
     CheckOnOne("cable on board", "Does it lie on the boards?", CABLE, cable_off_board),
     CheckBetween("cable over body", "Does it pass clear of this?", CABLE, COMPONENT, cable_over_component),
     CheckOnOne("bends", "Have its bends room?", CABLE, bends_have_room),
+    CheckOnOne("leaving", "Does it leave each terminal the way that one points?", CABLE, leaves_askew),
     CheckOnOne("jumper", "Can it be bent in between its lugs?", CABLE, jumper_too_short),
     CheckOnOne("stock leads", "Is there a lead as long as that?", CABLE, lead_not_in_stock),
     CheckOnOne("legs", "Are its legs off the board measured?", CABLE, leg_estimated),
     CheckOnOne("lugs", "Are its lugs measured?", CABLE, lug_not_measured),
     CheckOnOne("lug and stud", "Has each lug the hole of its stud?", CABLE, lug_misses_stud),
+    CheckOnOne("conductor and terminal", "Do its terminals take its size?", CABLE, conductor_misses_terminal),
     CheckOnOne("studs known", "Are the studs it goes on known?", CABLE, stud_unknown),
     CheckOnOne("exit width", "Is it known how wide to drill it?", (ExitSpot,), exit_width_missing),
     CheckOnOne("channel screws known", "Is it known what screws it down?", CHANNEL, channel_screws_missing),
+    CheckOnJob("lugs on a stud", "Do no more lugs lie on a stud than may?", too_many_lugs),
+    CheckOnJob("stud threads", "Does the thread of every stud hold its lugs?", thread_too_short),
+    CheckOnJob("AC apart", "Does AC run clear of everything else?", ac_beside_others),
+    CheckOnJob("signal apart", "Do signal leads run clear of thick DC cables?", signal_beside_thick_dc),
     CheckOnJob("matched groups", "Do matched cables come out alike?", matched_surplus),
     CheckOnJob("pattern check", "Are the hole patterns checked?", patterns_not_checked),
     CheckOnJob("board masses", "Is the mass of every board with fixings known?", board_mass_missing),

@@ -18,9 +18,8 @@ def jumper_too_short(site: Site, spot: CableSpot) -> Iterator[Finding]:
     free, asked = length.path - 2 * lug.mouth, limit.value * spot.conductor.outside_diameter
     if free < asked - NOISE:
         has, wants = site.two_lengths(free, asked)
-        has = has if free >= 0 else f"no free jacket, {site.length(-free)} too little for its lugs alone"
-        place = f"{has} of free jacket between its lugs" if free >= 0 else has
-        words = f"Jumper {spot.id} has {place}; {wants} is asked: a link bar may do better"
+        place = f"{has} of free jacket between its lugs" if free >= 0 else f"lugs that overlap by {site.length(-free)}"
+        words = f"Jumper {spot.id} has {place}; {wants} of jacket is asked: a link bar may do better"
         yield site.finding("jumper-too-short", site.asked("jumper-free-jacket", asked), where_is(spot), words, free)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from boardplan.checks.finding import Finding
-from boardplan.checks.site import NOISE, Site, Where, percent_text, where_is
+from boardplan.checks.site import NOISE, Site, Where, two_percents, where_is
 from boardplan.checks.spots import CableSpot, ChannelSpot
 from boardplan.geometry.point import box_around
 from boardplan.model.cable import CableClass
@@ -22,11 +22,11 @@ def channel_too_full(site: Site, spot: ChannelSpot) -> Iterator[Finding]:
     over = next((each for each in (most, design) if fill.percent > each.value + NOISE), None)
     if over is None:
         return
-    section = fill.fullest
+    section, (has, most_words) = fill.fullest, two_percents(fill.percent, over.value)
     words = (
-        f"Channel {spot.id} is {percent_text(fill.percent)} full from {site.length(section.start)} to "
+        f"Channel {spot.id} is {has} full from {site.length(section.start)} to "
         f"{site.length(section.end)} along it, with {', '.join(section.cables)}; "
-        f"{percent_text(over.value)} is {'the most' if over is most else 'planned with'}"
+        f"{most_words} is {'the most' if over is most else 'planned with'}"
     )
     where = where_is(spot, at=fill.at, area=box_around([fill.at]).grown(spot.channel.width / 2))
     yield site.finding(
@@ -68,9 +68,10 @@ def cable_fits_channel(site: Site, spot: CableSpot, channel: ChannelSpot) -> Ite
     depth, share = channel.channel.inner_height, site.limit("channel-largest-cable")
     has = 100 * conductor.outside_diameter / depth
     if has > share.value + NOISE:
+        thick, most = two_percents(has, share.value)
         words = (
-            f"Cable {spot.id} is {site.length(conductor.outside_diameter)} thick, {percent_text(has)} of the depth of "
-            f"channel {channel.id}; {percent_text(share.value)} is asked at most"
+            f"Cable {spot.id} is {site.length(conductor.outside_diameter)} thick, {thick} of the depth of "
+            f"channel {channel.id}; {most} is asked at most"
         )
         yield site.finding("cable-too-thick-for-channel", share, where, words, has)
     largest = site.limit("channel-largest-conductor")

@@ -38,3 +38,15 @@ def fixing_in_exit(site: Site, spot: FixingSpot, leaves: ExitSpot) -> Iterator[F
     if room < -NOISE:
         words = f"Board fixing {spot.id} lies in the exit {leaves.exit.name or leaves.id}, which must stay open"
         yield site.finding("fixing-in-exit", site.limit("exit-stays-open"), where_is(spot, leaves), words)
+
+
+def screw_in_exit(site: Site, spot: ChannelSpot, leaves: ExitSpot) -> Iterator[Finding]:
+    """Yield a finding where screws of a channel that lies over an exit hole would find no wood in it."""
+    if leaves.exit.through != "hole":
+        return
+    wide = (leaves.exit.diameter or 0.0) / 2
+    lost = [each.hole.id for each in spot.holes if each.at.distance_to(leaves.at) < wide + each.radius - NOISE]
+    if lost:
+        name = leaves.exit.name or leaves.id
+        words = f"The screw at {', '.join(lost)} lies in the exit {name}, where there is no wood"
+        yield site.finding("screw-in-exit", site.limit("exit-stays-open"), where_is(spot, leaves), words)

@@ -98,10 +98,23 @@ def where_is(*spots: Spot, at: Point | None = None, area: Box | None = None) -> 
     return Where(tuple(spot.id for spot in spots), first.board.id, at or shown.centre, shown)
 
 
-def percent_text(value: float) -> str:
+def percent_text(value: float, places: int = 1) -> str:
     """Return a share for people.
 
     >>> percent_text(41.26)
     '41.3 %'
     """
-    return f"{tidy_number(value)} %"
+    return f"{tidy_number(value, places)} %"
+
+
+def two_percents(measured: float, asked: float) -> tuple[str, str]:
+    """Return two shares with as many digits as tell them apart.
+
+    >>> two_percents(40.02, 40)
+    ('40.02 %', '40 %')
+    """
+    for places in (1, 3):
+        texts = percent_text(measured, places), percent_text(asked, places)
+        if texts[0] != texts[1]:
+            return texts
+    return f"a shade from {percent_text(asked)}", percent_text(asked)

@@ -1,4 +1,4 @@
-"""Turns allowed: whether every component is turned as its sheet allows."""
+"""Turns allowed: whether every component is turned as its sheet allows, and stays on its screws."""
 
 from collections.abc import Iterator
 
@@ -17,3 +17,13 @@ def turn_not_allowed(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
     words = f"{spot.id} is turned by {turn:g}°; its kind allows {listed}"
     nearest = min((abs(turn_between(turn, each)) for each in allowed), default=turn)
     yield site.finding("turn-not-allowed", site.limit("turn-allowed"), where_is(spot), words, nearest)
+
+
+def keyholes_slip(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
+    """Yield a finding where nothing but keyholes holds a component that is turned: they hold downwards alone."""
+    holes, turn = spot.kind.holes, spot.component.turn
+    if not holes or any(each.shape != "keyhole" for each in holes) or abs(turn_between(turn, 0.0)) < NOISE:
+        return
+    words = f"{spot.id} hangs by keyholes and is turned by {turn:g}°: it can slide off its screws"
+    where = where_is(spot)
+    yield site.finding("keyholes-slip", site.limit("keyholes-upright"), where, words, abs(turn_between(0.0, turn)))

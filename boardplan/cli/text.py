@@ -9,11 +9,13 @@ from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text, tidy_number
 from boardplan.model.plan import Plan
+from boardplan.output.cut_list import remarks
+from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import hole_rows
 from boardplan.output.records import verdict_words
 from boardplan.routing.cut_length import CutLength
 
-_NUMBER = re.compile(r"-?[\d.]*|no way")
+_NUMBER = re.compile(r"-?[\d.]*|\?")
 
 
 def columns(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> list[str]:
@@ -58,8 +60,8 @@ def cable_lines(plan: Plan, lengths: dict[str, CutLength]) -> list[str]:
                 str(cable.count),
                 _mm(length.path),
                 _mm(length.net),
-                "no way" if length.cut is None else f"{length.cut:g}",
-                "; ".join(length.notes),
+                "?" if length.cut is None else f"{length.cut:g}",
+                "; ".join(remarks(length)),
             )
         )
     return columns(("cable", "from", "to", "conductor", "n", "path mm", "net mm", "cut mm", ""), rows)
@@ -79,7 +81,8 @@ def hole_lines(plan: Plan) -> list[str]:
         bit = "?" if hole.bit is None else f"{hole.bit:g}"
         rows.append((hole.id, hole.board, tidy_number(x), tidy_number(y), *tape, bit, hole.words, hole.stage))
     heads = ("hole", "board", "x mm", "y mm", *(("x in", "y in") if inches else ()), "bit mm", "", "stage")
-    return columns(heads, rows)
+    froms = [f"board {each.id}: x and y from the {datum_words(each)}" for each in plan.boards.values()]
+    return [*columns(heads, rows), *froms]
 
 
 def pack_lines(written: dict[str, Any], folder: Path) -> list[str]:

@@ -31,6 +31,7 @@ class SlackRecord(Record):
     step: float
     minus: float
     plus: float
+    source: Annotated[str, Field(min_length=3)]
 
 
 class BendRecord(Record):
@@ -79,7 +80,7 @@ def read_rule_set(path: Path) -> RuleSet:
         name=record.name,
         limits={key: Limit(each.value, each.unit, each.severity, each.source) for key, each in record.limits.items()},
         slack={
-            key: SlackRule(each.slack, each.share, each.step, each.minus, each.plus)
+            key: SlackRule(each.slack, each.share, each.step, each.minus, each.plus, each.source)
             for key, each in record.slack.items()
         },
         bends={key: BendRule(each.prefer, each.least) for key, each in record.bends.items()},

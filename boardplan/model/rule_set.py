@@ -25,7 +25,7 @@ class Limit:
 class SlackRule:
     """What is added to a net length: a fixed slack, a share of the path, then rounding up to a step.
 
-    `minus` and `plus` are the shop's tolerance on the cut.
+    `minus` and `plus` are the shop's tolerance on the cut, `source` says where all of it comes from.
     """
 
     slack: float
@@ -33,6 +33,7 @@ class SlackRule:
     step: float
     minus: float
     plus: float
+    source: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from boardplan.geometry.units import inches_text, tidy_number
+from boardplan.geometry.units import INCH, inches_text, tidy_number
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.output.csv_table import Value, csv_text
 from boardplan.output.table import Cell, Column, Heading, Row, Table
-from boardplan.routing.cut_length import CutLength
+from boardplan.routing.cut_length import CutLength, rounded_up
 from boardplan.routing.end_work import EndWork
 from boardplan.routing.reels import (
     CountNeed,
@@ -109,10 +109,20 @@ def _cut_cell(plan: Plan, length: CutLength) -> Cell:
     if length.stock:
         small.append("stock lead")
     if plan.job.units == "inch":
-        small.append(f"{inches_text(length.cut)} in")
+        small.append(f"{cut_inches(length.cut)} in")
     if length.plus or length.minus:
-        small.append(f"+{tidy_number(length.plus)} / -{tidy_number(length.minus)}")
+        unit = " mm" if plan.job.units == "inch" else ""
+        small.append(f"+{tidy_number(length.plus)} / -{tidy_number(length.minus)}{unit}")
     return Cell(tidy_number(length.cut), small="\n".join(small), alert=alert, bold=True, large=True)
+
+
+def cut_inches(cut: float) -> str:
+    """Return a cut as a tape in inches reads it, rounded up: never shorter than it has to be.
+
+    >>> cut_inches(1055.0)
+    '41-9/16'
+    """
+    return inches_text(rounded_up(cut, INCH / 32))
 
 
 def label_text(cable: Cable, here: EndWork, there: EndWork) -> str:
@@ -144,7 +154,7 @@ def _way_words(cable: Cable, length: CutLength) -> str:
         lines.append(f"path {tidy_number(length.path)}, net {tidy_number(length.net)}")
     off = "off-board" if length.off_board else ""
     lines.append(", ".join(each for each in (_WAYS[cable.way], off, _mass_words(length)) if each))
-    lines += length.notes if length.final else length.notes[1:]
+    lines += _other_notes(length)
     return "\n".join(each for each in lines if each)
 
 
@@ -162,6 +172,16 @@ def why_not_final(length: CutLength) -> list[str]:
     return [f"not final: {first}"]
 
 
+def _other_notes(length: CutLength) -> tuple[str, ...]:
+    """Return the notes that `why_not_final` leaves."""
+    return length.notes if length.final else length.notes[1:]
+
+
+def remarks(length: CutLength) -> list[str]:
+    """Return all there is to say of a length: why it is not final, then its other notes."""
+    return [*why_not_final(length), *_other_notes(length)]
+
+
 def _reels(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
     rows = tuple(_reel_row(plan, need) for need in reel_needs(plan, lengths))
     columns = (
@@ -175,7 +195,7 @@ def _reels(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
         Column("still without a length", grows=True),
     )
     note = (
-        "Reserve: a tenth of the sum or the longest single cut, whichever is more. "
+        "Reserve: a tenth of the sum or the longest single cut, whichever is more (common practice, no source). "
         "Cut the longest pieces first; each cut takes about 3 mm more."
     )
     return Table(columns, rows, "Reels", (note,), share=0.75)
@@ -232,7 +252,16 @@ def _sums(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
         "All in mm. Net runs from wire end to wire end; lug = from the stud's centre to the wire stop. "
         "No rise off the board is added: lengths are flat."
     )
-    return Table(columns, rows, "How each length comes about", (note,))
+    return Table(columns, rows, "How each length comes about", (note, *_slack_sources(plan, lengths)))
+
+
+def _slack_sources(plan: Plan, lengths: Mapping[str, CutLength]) -> Iterator[str]:
+    """Yield where slack, steps and tolerances come from, for the classes in use."""
+    used = dict.fromkeys(length.slack_class for length in lengths.values() if length.path is not None)
+    sources = dict.fromkeys(plan.rules.slack[each].source for each in used)
+    if sources:
+        rules = f"rule set {plan.rules.id}, edition {plan.rules.edition}"
+        yield f"Slack, steps and tolerances: {'; '.join(sources)} ({rules})."
 
 
 def _sum_row(length: CutLength) -> tuple[Cell, ...]:
@@ -284,11 +313,11 @@ def cut_list_csv(plan: Plan, lengths: Mapping[str, CutLength]) -> str:
 def _csv_row(plan: Plan, cable: Cable, length: CutLength) -> Iterator[Value]:
     first, second = length.ends
     yield from (cable.id, first.place, second.place, plan.conductors[cable.conductor].name, cable.colour, cable.group)
-    yield from (cable.count, length.cut, None if length.cut is None else inches_text(length.cut))
+    yield from (cable.count, length.cut, None if length.cut is None else cut_inches(length.cut))
     yield from (length.net, length.path, length.slack, length.plus, length.minus)
     yield from (
         "yes" if length.final else "no",
-        "; ".join([*why_not_final(length), *(length.notes if length.final else length.notes[1:])]),
+        "; ".join(remarks(length)),
         cable.way,
         length.mass,
     )

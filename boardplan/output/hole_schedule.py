@@ -12,7 +12,7 @@ from boardplan.model.holes import Hole, holes_of
 from boardplan.model.job import Units
 from boardplan.model.plan import Plan
 from boardplan.output.csv_table import csv_text
-from boardplan.output.datum import datum_words, half_mm, running
+from boardplan.output.datum import datum_words, edge_words, half_mm, running
 from boardplan.output.hole_mark import hole_sign
 from boardplan.output.hole_words import SYMBOL_WORDS, bit_text, depth_text, nearest_drill
 from boardplan.output.table import Cell, Column, Heading, Table
@@ -90,7 +90,13 @@ def hole_tables(plan: Plan) -> tuple[Table, ...]:
 
 
 def _board_words(board: Board) -> str:
-    return f"board {board.id} {board.name}: from the {datum_words(board)}"
+    return (
+        f"board {board.id} {board.name}: from the {edge_words(board)}s, {board.datum.corner.replace('-', ' ')} corner"
+    )
+
+
+def _datum_note(board: Board) -> str:
+    return f"X from edge B, Y from edge A: {datum_words(board)}."
 
 
 def _by_bit(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
@@ -103,7 +109,7 @@ def _by_bit(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
             bit = row.hole.bit
             found.append(Heading(f"Bit {bit_text(row.hole.bit)}", f"{counts[row.hole.bit]} holes on board {board.id}"))
         found.append(_cells(plan, row))
-    return Table(_columns(plan), tuple(found), f"To drill, by bit then X: {_board_words(board)}")
+    return Table(_columns(plan), tuple(found), f"To drill, by bit then X: {_board_words(board)}", (_datum_note(board),))
 
 
 def _drilling_order(row: HoleRow) -> tuple[float, float, float]:
@@ -121,7 +127,9 @@ def _by_item(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
             owner = group
             found.append(Heading(group, _owner_words(plan, row.hole)))
         found.append(_cells(plan, row))
-    return Table(_columns(plan), tuple(found), f"To check, by unit: {_board_words(board)}", (BY_PATTERN,))
+    return Table(
+        _columns(plan), tuple(found), f"To check, by unit: {_board_words(board)}", (_datum_note(board), BY_PATTERN)
+    )
 
 
 def _owner_words(plan: Plan, hole: Hole) -> str:

@@ -16,8 +16,9 @@ from itertools import pairwise
 
 from boardplan.geometry.bends import corner_saving, tangent_length, turns, without_repeats
 from boardplan.geometry.units import tidy_number
-from boardplan.model.cable import Cable, Leg, OffBoardEnd, SlackClass, Trust
+from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd, SlackClass, Trust
 from boardplan.model.plan import Plan
+from boardplan.model.rule_set import RuleSet
 from boardplan.routing.end_work import EndWork, work_at_ends
 from boardplan.routing.route import NoWay, Route, Way
 
@@ -85,9 +86,8 @@ def cut_lengths(plan: Plan, ways: Mapping[str, Way]) -> dict[str, CutLength]:
     for length in own.values():
         if length.group:
             groups.setdefault(length.group, []).append(length)
-    limit = plan.rules.value("matched-surplus")
     for members in groups.values():
-        for matched in _matched(members, limit):
+        for matched in _matched(members, plan.rules):
             own[matched.cable] = matched
     return {each.cable: _weighed(plan, each) for each in own.values()}
 
@@ -160,8 +160,14 @@ def _walked(bare: CutLength, cable: Cable, way: Route) -> CutLength:
         path=path,
         net=net,
         parts=tuple(parts),
-        notes=bare.notes + unknown,
+        notes=bare.notes + unknown + _beyond_exits(bare, cable),
     )
+
+
+def _beyond_exits(bare: CutLength, cable: Cable) -> tuple[str, ...]:
+    """Return a note for each end at an exit: nobody may take the cut for what reaches further."""
+    ends = zip(cable.ends, bare.ends, strict=True)
+    return tuple(f"ends at {work.place}: nothing is added beyond it" for end, work in ends if isinstance(end, ExitEnd))
 
 
 def _bends_overlap(legs: Sequence[float], bends: Sequence[BendSaving], radius: float) -> bool:
@@ -245,9 +251,8 @@ def _from_stock(plan: Plan, cable: Cable, length: CutLength) -> CutLength:
     parts = [*length.parts, (f"slack for a {_CLASS_WORDS[slack_class]}", slack)]
     notes = list(length.notes)
     if cut is None:
-        notes.append(
-            f"no stock lead is long enough: {tidy_number(path + slack)} mm wanted, {lengths[-1]:g} is the longest"
-        )
+        words = f"no stock lead is long enough: {tidy_number(path + slack)} mm wanted, {lengths[-1]:g} is the longest"
+        notes.insert(0 if length.final else 1, words)  # why it isn't final comes first
     else:
         parts.append(("up to the next stock length", cut - path - slack))
     return replace(
@@ -275,20 +280,31 @@ def rounded_up(length: float, step: float) -> float:
     return float(math.ceil((length - _ROUNDING) / step) * step)
 
 
-def _matched(members: list[CutLength], limit: float) -> list[CutLength]:
-    """Return a group's members all cut to the longest of their own cuts."""
+def _matched(members: list[CutLength], rules: RuleSet) -> list[CutLength]:
+    """Return a group's members all cut to the longest of their own cuts, and alike within the rule set's limit."""
     cuts = [each.own_cut for each in members if each.own_cut is not None]
     if not cuts:
         return members
     longest = max(cuts)
     governing = min(each.cable for each in members if each.own_cut == longest)
     open_members = [each for each in members if not each.final]
+    share = rules.value("matched-within-share") / 100 * longest
+    alike = share if longest > _METRE else rules.value("matched-within")
+    limit = rules.value("matched-surplus")
     return [
-        _cut_with_group(each, longest, governing, _unsettled(each, open_members), limit)
+        _alike(_cut_with_group(each, longest, governing, _unsettled(each, open_members), limit), members, alike)
         if each.own_cut is not None
         else each
         for each in members
     ]
+
+
+_METRE = 1000.0  # mm: longer cables of a group may differ by a share of their cut
+
+
+def _alike(each: CutLength, members: Sequence[CutLength], within: float) -> CutLength:
+    """Return a member of a group of several with a tolerance that leaves no two of them further apart."""
+    return each if len(members) == 1 else replace(each, plus=min(each.plus, within), minus=0.0)
 
 
 def _unsettled(each: CutLength, open_members: Sequence[CutLength]) -> str:

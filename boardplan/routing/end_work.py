@@ -20,7 +20,8 @@ EndSort: TypeAlias = TerminalSort | Literal["exit", "off-board"]
 class EndWork:
     """An end of a cable: where it lands, what goes on it, and how much shorter the lug makes the wire, in mm.
 
-    `deduction` is 0 where there is no lug, and where nobody measured the lug: `lug_unknown` then says so.
+    `deduction` is 0 where there is no lug, and where nobody measured the lug: `lug_unknown` then says so. An
+    angled lug is never measured: what is known of a conductor's lug is true of the straight one.
     """
 
     place: str
@@ -63,7 +64,7 @@ def _work_at_terminal(plan: Plan, end: TerminalEnd, conductor: Conductor) -> End
         raise KeyError(f"{end.component} has no terminal {end.terminal}")
     lugged = terminal.sort == "stud" and not conductor.stock_lengths
     lug = end.lug or Lug(terminal.size)
-    measures = conductor.lug
+    measures = conductor.lug if lug.form == "straight" else None
     return EndWork(
         place=f"{end.component}.{end.terminal}",
         sort=terminal.sort,

@@ -72,3 +72,17 @@ def test_matched_group(near, surplus):
     )
     found = named(plan_of(*things, *cables), "matched-surplus")
     assert [(each.severity, each.things) for each in found] == ([("note", ("W1", "W2"))] if surplus else [])
+
+
+def test_jumper_whose_lugs_overlap():
+    # Pinned between studs 50 apart: two mouths of 28 are 6 more than that.
+    plan = plan_of(
+        unit("U1", 100, 300),
+        unit("U2", 230, 300),
+        cable("W1", ("U1", "R"), ("U2", "L"), (200, 350), way="outside"),
+        kinds=[STUDS],
+    )
+    plan = replace(plan, conductors={**plan.conductors, "wire": HEAVY})
+    (found,) = named(plan, "jumper-too-short")
+    assert found.measured == pytest.approx(-6)
+    assert "lugs that overlap by 6 mm" in found.sentence

@@ -74,3 +74,10 @@ def test_classes_in_different_sections_do_not_share():
     up = [cable("W1", ("U1", "R"), ("U1", "T"), (300, 350), (300, 500), (150, 500), cable_class="ac")]
     up += [cable("W2", ("U2", "L"), ("U2", "T"), (600, 350), (600, 500), (750, 500), cable_class="dc")]
     assert named(laid(*up), "classes-share-channel") == []
+
+
+@pytest.mark.parametrize("share", [40.01, 45.01])
+def test_a_fill_just_over_its_limit_does_not_read_like_it(share):
+    plan = laid(through("W1"), inner_width=CABLE_AREA / (share / 100) / 30, inner_height=30)
+    (found,) = [*named(plan, "channel-fuller-than-planned"), *named(plan, "channel-too-full")]
+    assert f"{share} % full" in found.sentence

@@ -27,3 +27,13 @@ def test_channel_may_take_the_whole_hole_in(y, covered):
 @pytest.mark.parametrize(("x", "inside"), [(523.5, False), (523.4, True), (500, True)])
 def test_fixing_in_a_hole(x, inside):
     assert len(named(plan_of(HOLE, fixing("F1", x, 400)), "fixing-in-exit")) == inside
+
+
+@pytest.mark.parametrize(("x", "lost"), [(140, True), (161.4, True), (161.5, False), (200, False)])
+def test_screws_of_a_channel_over_an_exit(x, lost):
+    # The first screw is 40 from the end, at 140; the hole reaches 20, the pilot 1.5.
+    plan = plan_of(channel("RW", (100, 400), (900, 400)), Exit("X1", "A", "hole", Point(x, 400), "hole", 40))
+    assert named(plan, "exit-covered") == []
+    found = named(plan, "screw-in-exit")
+    assert [(each.severity, each.things) for each in found] == ([("stop", ("RW", "X1"))] if lost else [])
+    assert all("RW-1" in each.sentence for each in found)

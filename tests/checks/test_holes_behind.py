@@ -44,3 +44,15 @@ def test_fixing_near_a_nut(x, near):
 def test_nuts_of_one_unit_are_its_makers_affair():
     twin = replace(NUTTED, holes=(MountingHole(Point(50, 50)), MountingHole(Point(60, 50))))
     assert named(plan_of(unit("U1", 300, 300, kind="nutted"), kinds=[twin]), "hole-meets-nut") == []
+
+
+@pytest.mark.parametrize(("apart", "room"), [(25, None), (24.9, 4.9), (15, 0)])
+def test_two_nuts_said_once(apart, room):
+    # Two flanges of 20: 10 + 5 + 10 from hole to hole.
+    low = replace(NUTTED, id="low", holes=(MountingHole(Point(50, 100)),))
+    high = replace(NUTTED, id="high", holes=(MountingHole(Point(50, 0)),))
+    plan = plan_of(unit("U2", 300, 300, kind="low"), unit("U1", 300, 400 + apart, kind="high"), kinds=[low, high])
+    found = named(plan, "hole-meets-nut")
+    assert [(each.things, each.measured) for each in found] == (
+        [] if room is None else [(("U1", "U2"), pytest.approx(room))]
+    )

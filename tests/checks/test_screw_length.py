@@ -65,3 +65,18 @@ def test_channel_with_walls_of_2(length, short):
     plan = plan_of(channel("RW", (100, 300), (700, 300)))
     plan = replace(plan, fasteners={"screw": replace(SCREW, length=length)})
     assert len(named(plan, "screw-holds-too-little")) == short
+
+
+@pytest.mark.parametrize(("thickness", "left"), [(0.5, 1.9), (1.5, 2.9), (6, 2.9)])
+def test_thin_fabric_takes_no_more_than_it_is_thick(thickness, left):
+    # 19 of screw less 2.4 of flange in 18 of board: 1.4 is left, and what the fabric takes.
+    plan = plan_with(19, 2.4, 0.5)
+    plan = plan.with_things([replace(BOARD, fabric=Fabric(thickness))])
+    found = named(plan, "screw-goes-through")
+    assert [each.measured for each in found] == ([pytest.approx(left)] if left < 2 else [])
+
+
+def test_a_screw_that_comes_out_says_by_how_much():
+    (found,) = named(plan_with(25, 4, 0.5), "screw-goes-through")
+    assert found.measured == -3
+    assert "come 3 mm out of the back of the board" in found.sentence

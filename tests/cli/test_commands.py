@@ -114,3 +114,14 @@ def test_what_is_typed_is_shown_by_the_text_forms(capsys):
     assert "mm" in capsys.readouterr().out
     assert run_command(["cables", str(BUS)]) == 0
     assert "W07" in capsys.readouterr().out
+
+
+def test_text_says_where_holes_are_measured_from(capsys):
+    assert run_command(["holes", str(BUS)]) == 0
+    assert "board A: x and y from the bare edges, lower left corner" in capsys.readouterr().out
+
+
+def test_text_says_why_a_cable_is_not_final(capsys):
+    assert run_command(["cables", str(BUS)]) == 0
+    (line,) = [line for line in capsys.readouterr().out.splitlines() if line.startswith("W32")]
+    assert "not final: an off-board leg is estimated" in line

@@ -37,3 +37,12 @@ def test_the_longest_diagonal_joins_two_holes_that_are_there():
     holes = tuple(MountingHole(Point(x, y)) for x, y in ((10, 10), (50, 40), (90, 10)))
     pattern = pattern_dimensions(place(replace(kind, holes=holes), Component("SH1", kind.id, "A", Point(0, 0))))
     assert pattern == PatternDimensions(80, 30, 80, (1, 3))
+
+
+@pytest.mark.parametrize(("turn", "pitches"), [(0, (78, 138)), (90, (138, 78)), (30, (78, 138)), (210.5, (78, 138))])
+def test_a_unit_turned_freely_is_measured_along_its_own_edges(turn, pitches):
+    """The invented disconnect's holes are 78 and 138 mm apart; by quarters they are as the board shows them."""
+    kind = library_bus().kinds["pv-disconnect-2-pole"]
+    pattern = pattern_dimensions(place(kind, Component("PV1", kind.id, "A", Point(0.1, 0.2), turn)))
+    assert (pattern.pitch_x, pattern.pitch_y) == pytest.approx(pitches)
+    assert pattern.diagonal == pytest.approx(158.5, abs=0.05)  # Pythagoras

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 
-from boardplan.output.cut_list import cut_list_csv, cut_tables, cutting_order
+from boardplan.output.cut_list import cut_inches, cut_list_csv, cut_tables, cutting_order
 from boardplan.output.table import Heading
 from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.find_route import find_routes
@@ -86,3 +86,24 @@ def test_an_id_that_looks_like_a_formula_is_no_formula(bus_plan):
     cable = replace(bus_plan.cables["W07"], id="=W07")
     plan = bus_plan.without(["W07"]).with_things([cable])
     assert "'=W07" in cut_list_csv(plan, lengths_of(plan))
+
+
+def test_a_lead_no_shop_sells_is_not_final_and_said_once(bus_plan):
+    conductor = replace(bus_plan.conductors["signal"], stock_lengths=(100,))
+    plan = replace(bus_plan, conductors={**bus_plan.conductors, "signal": conductor})
+    row = records(plan, lengths_of(plan))["W40"]
+    assert (row["cut_mm"], row["final"]) == ("", "no")
+    assert row["why_not_final_and_notes"].count("no stock lead is long enough") == 1
+
+
+@pytest.mark.parametrize(
+    ("cut", "inches"), [(1055, "41-9/16"), (25.4, "1"), (100, "3-15/16"), (101.6, "4"), (99, "3-29/32")]
+)
+def test_inches_of_a_cut_are_never_short_of_it(cut, inches):
+    """1055 mm is 41.535 in: 41-17/32 would be 0.1 mm short; 99 mm is 3.8976 in, 3-29/32 is 3.9063."""
+    assert cut_inches(cut) == inches
+
+
+def test_slack_says_where_it_comes_from(packs):
+    words = "\n".join(page.words for page in packs("library bus", "a4").pages["cable-cut-list.pdf"])
+    assert "Slack, steps and tolerances: common practice, no source (rule set trade-practice, edition 2026.1)." in words

@@ -6,7 +6,7 @@ import pytest
 
 from boardplan.geometry.point import Point
 from boardplan.model.board import Board, Datum, Fabric
-from boardplan.output.datum import half_mm, pitch_text, running
+from boardplan.output.datum import datum_words, half_mm, pitch_text, running
 
 BOARD = Board("A", "", (Point(0, 0), Point(800, 0), Point(800, 600), Point(0, 600)), fabric=Fabric(2))
 
@@ -37,3 +37,15 @@ def test_pitches_are_finer_than_places():
     """168 mm is 6.6142 in, nearest 1/64: 6-39/64 = 6.6094; computed by hand."""
     assert pitch_text(168, "inch") == "6-39/64 in (168)"
     assert pitch_text(168.25, "mm") == "168.3"
+
+
+@pytest.mark.parametrize(
+    ("edge", "fabric", "words"),
+    [
+        ("bare", Fabric(2), "bare edges, upper right corner"),
+        ("covered", Fabric(2), "covered edges, upper right corner, 2 mm of fabric counted in"),
+        ("covered", None, "bare edges, upper right corner"),  # there is nothing on them
+    ],
+)
+def test_words_of_the_datum(edge, fabric, words):
+    assert datum_words(replace(BOARD, fabric=fabric, datum=Datum("upper-right", edge))) == words

@@ -7,7 +7,8 @@ from dataclasses import replace
 import pytest
 from output.expected_holes import BITS, LIBRARY_BUS, LOOKOUT_CABIN
 
-from boardplan.model.board import Datum
+from boardplan.geometry.point import Point
+from boardplan.model.board import Datum, Exit
 from boardplan.output.hole_schedule import hole_rows, hole_schedule_csv
 
 EXPECTED = {"library bus": LIBRARY_BUS, "lookout cabin": LOOKOUT_CABIN}
@@ -70,3 +71,16 @@ def test_a_hole_without_a_fastener_asks_and_invents_nothing(bus_plan):
     row = records(plan)["EB1-1"]
     assert (row["bit_mm"], row["nearest_drill_in"], row["depth_mm"]) == ("", "", "")
     assert "which fastener?" in row["note"]
+
+
+def test_every_row_says_where_it_is_measured_from(bus_plan):
+    board = replace(bus_plan.boards["A"], datum=Datum("lower-right", "covered"))
+    row = records(bus_plan.with_things([board]))["EB1-1"]
+    assert float(row["x_mm"]) == 172  # 170 from the bare edge, 2 mm of fabric
+    assert row["x_and_y_from"] == "covered edges, lower right corner, 2 mm of fabric counted in"
+
+
+def test_an_exit_hole_of_no_width_asks_how_wide(bus_plan):
+    row = records(bus_plan.with_things([Exit("XH", "A", "roof", Point(1150, 330), "hole")]))["XH"]
+    assert (row["bit_mm"], row["depth_mm"]) == ("", "")
+    assert row["note"].startswith("how wide?")

@@ -46,3 +46,7 @@ def test_finding_records_never_say_more_than_the_rules_do(review):
     assert sum(found["open"].values()) + found["accepted"] == len(review.findings)
     assert "under rule set trade-practice, edition 2026.1" in found["verdict"]
     assert "complian" not in found["verdict"]
+
+
+def test_hole_records_say_where_dimensions_run_from(review):
+    assert hole_records(review.plan)["datum"] == {"A": "bare edges, lower left corner"}

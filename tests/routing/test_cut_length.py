@@ -10,7 +10,7 @@ from boards import library_bus, lookout_cabin
 
 from boardplan.geometry.bends import corner_saving
 from boardplan.geometry.point import Point
-from boardplan.model.cable import Leg, OffBoardEnd
+from boardplan.model.cable import ExitEnd, Leg, Lug, OffBoardEnd
 from boardplan.routing.cut_length import cut_lengths, explain, rounded_up
 from boardplan.routing.find_route import find_routes
 from boardplan.routing.route import NoWay, Route
@@ -129,3 +129,71 @@ def test_longer_off_board_legs_never_shorten_a_cut(bus_plan):
         cuts.append(lengths_of(bus_plan.with_things([replace(cable, end=end)]))["W14"].cut)
     assert cuts == sorted(cuts)
     assert all(math.isclose(cut % 50, 0) for cut in cuts)
+
+
+def with_trust(plan, name, trust):
+    end = plan.cables[name].start
+    return plan.with_things([replace(plan.cables[name], start=replace(end, legs=(Leg(1000.0, trust),)))])
+
+
+def test_an_estimated_member_keeps_the_whole_group_open(bus_plan):
+    """Once it is measured it may be the longest, and then all others are too short."""
+    plan = bus_plan.with_things([replace(bus_plan.cables[name], group="B") for name in ("W01", "W05")])
+    assert [lengths_of(plan)[name].final for name in ("W01", "W05")] == [True, True]
+    lengths = lengths_of(with_trust(plan, "W01", "estimated"))
+    assert [lengths[name].final for name in ("W01", "W05")] == [False, False]
+    assert lengths["W05"].notes[0] == "matched group B is not settled: W01 is not final"
+    assert "estimated" in lengths["W01"].notes[0]
+
+
+def test_a_matched_group_has_a_tolerance_that_keeps_it_alike(bus_plan):
+    # Within 2 mm, or 0.5 % of a cut over a metre: common practice, no source.
+    plan = bus_plan.with_things([replace(bus_plan.cables[name], group="B") for name in ("W01", "W05")])
+    lengths = lengths_of(plan)
+    assert [(lengths[name].plus, lengths[name].minus) for name in ("W01", "W05")] == [(7.75, 0), (7.75, 0)]
+    pair = bus_plan.with_things([replace(bus_plan.cables[name], group="J") for name in ("W02", "W06")])
+    assert [(each.plus, each.minus) for each in map(lengths_of(pair).get, ("W02", "W06"))] == [(2, 0), (2, 0)]
+    alone = bus_plan.with_things([replace(bus_plan.cables["W02"], group="J")])
+    assert (lengths_of(alone)["W02"].plus, lengths_of(alone)["W02"].minus) == (2, 2)
+
+
+def test_a_lead_that_no_shop_sells_is_not_final(bus_plan):
+    conductor = replace(bus_plan.conductors["signal"], stock_lengths=(300,))
+    plan = replace(bus_plan, conductors={**bus_plan.conductors, "signal": conductor})
+    assert [lengths_of(plan)[name].final for name in ("W40", "W41")] == [True, False]
+
+
+def test_a_way_whose_bends_overlap_has_no_length(bus_plan):
+    """A way that doubles back would save more at its corners than its legs are long."""
+    cable = bus_plan.cables["W02"]
+    first = lengths_of(bus_plan)["W02"]
+    assert first.path == 136
+    doubled = lengths_of(bus_plan.with_things([replace(cable, pins=(Point(180, 150), Point(182, 20)))]))["W02"]
+    assert (doubled.path, doubled.cut, doubled.final) == (None, None, False)
+    assert "bends" in doubled.reason
+
+
+def test_lugs_longer_than_the_way_leave_no_length(bus_plan):
+    ways = find_routes(bus_plan) | {"W02": Route("W02", (Point(0, 0), Point(36, 0)), 64.0)}
+    length = cut_lengths(bus_plan, ways)["W02"]
+    assert (length.cut, length.final, length.reason) == (None, False, "its lugs take more than its way is long")
+
+
+def test_nothing_is_taken_off_for_an_angled_lug(bus_plan):
+    """It is not the straight lug that was measured: better too long than too short."""
+    cable = bus_plan.cables["W07"]
+    angled = replace(cable, end=replace(cable.end, lug=Lug("M8", "90")))
+    length = lengths_of(bus_plan.with_things([angled]))["W07"]
+    assert [end.deduction for end in length.ends] == [18, 0]
+    assert any("INV1.DC- is not measured" in note for note in length.notes)
+
+
+@pytest.mark.parametrize(("across", "slack_class"), [(299.9, "jumper"), (300.0, "large"), (300.1, "large")])
+def test_a_short_jumper_ends_where_the_rule_set_says(bus_plan, across, slack_class):
+    ways = find_routes(bus_plan) | {"W02": Route("W02", (Point(0.1, 0.2), Point(0.1 + across, 0.2)), 64.0)}
+    assert cut_lengths(bus_plan, ways)["W02"].slack_class == slack_class
+
+
+def test_a_cable_that_ends_at_an_exit_says_so(bus_plan):
+    plan = bus_plan.with_things([replace(bus_plan.cables["W01"], start=ExitEnd("X1"))])
+    assert lengths_of(plan)["W01"].notes == ("ends at left edge, battery +: nothing is added beyond it",)

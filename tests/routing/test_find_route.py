@@ -254,3 +254,12 @@ def test_slanted_terminals_are_left_in_their_own_direction(bus_plan, turn):
     assert isinstance(way, Route)
     assert max(askew_at_ends(plan, plan.cables["W40"], way)) < 0.01
     assert short_legs(plan, plan.cables["W40"], way) == []
+
+
+@pytest.mark.parametrize(("down", "radius"), [(128, 64), (127.9, 48), (96, 48)])
+def test_a_pinned_way_has_the_least_bends_where_no_more_fits(bus_plan, down, radius):
+    """70 mm² is 16 mm thick: 4 x is 64, 3 x is 48; a leg between two square corners holds both radii."""
+    pins = Point(640, 168), Point(640, 168 - down), Point(800, 168 - down)
+    way = find_routes(bus_plan.with_things([replace(bus_plan.cables["W07"], pins=pins)]))["W07"]
+    assert (way.source, way.radius) == ("pinned", radius)
+    assert way.points[1:-1] == pins

@@ -1,0 +1,63 @@
+"""Cables apart: AC beside other classes and signal leads beside thick DC, measured by hand."""
+
+import pytest
+from checks.plans import cable, named, plan_of, unit
+
+FROM, TO = ("U1", "R"), ("U2", "L")
+ELSEWHERE = ("U3", "R"), ("U4", "L")
+UNITS = (unit("U1", 100, 500), unit("U2", 800, 500), unit("U3", 100, 300), unit("U4", 800, 300))
+
+
+def two(y, other="dc", conductor="wire", **fields):
+    """An AC cable at y 400 and another one above it; both jackets are 6 mm unless the conductor is another."""
+    return plan_of(
+        *UNITS,
+        cable("W1", FROM, TO, (250, 550), (250, 400), (700, 400), (700, 550), cable_class=fields.pop("first", "ac")),
+        cable("W2", *ELSEWHERE, (260, 350), (260, y), (690, y), (690, 350), conductor=conductor, cable_class=other),
+    )
+
+
+@pytest.mark.parametrize(("y", "apart"), [(456, None), (455.9, 49.9), (430, 24), (400, -6)])
+def test_gap_is_from_jacket_to_jacket(y, apart):
+    found = named(two(y), "ac-beside-others")
+    assert [each.measured for each in found] == ([] if apart is None else [pytest.approx(apart)])
+    assert all("430 mm" in each.sentence and "50 mm" in each.sentence for each in found)
+    assert all(each.things == ("W1", "W2") for each in found)
+
+
+def test_ac_beside_ac_is_fine():
+    assert named(two(410, other="ac"), "ac-beside-others") == []
+
+
+def test_a_square_crossing_is_fine():
+    plan = plan_of(
+        *UNITS,
+        cable("W1", FROM, TO, cable_class="ac"),
+        cable("W2", ("U3", "T"), ("U4", "T"), (150, 700), (450, 700), (450, 420), (850, 420)),
+    )
+    assert named(plan, "ac-beside-others") == []
+
+
+def test_a_short_stretch_side_by_side_is_fine():
+    plan = plan_of(
+        *UNITS,
+        cable("W1", FROM, TO, cable_class="ac"),
+        cable("W2", ("U3", "T"), ("U4", "T"), (150, 450), (400, 450), (400, 530), (500, 530), (500, 450), (850, 450)),
+    )
+    assert named(plan, "ac-beside-others") == []  # 100 mm at 20 mm; more than that counts
+
+
+def test_cables_of_one_unit_may_come_together():
+    plan = plan_of(
+        *UNITS,
+        cable("W1", FROM, TO, cable_class="ac"),
+        cable("W2", ("U1", "T"), ("U4", "T"), (150, 620), (150, 560), (650, 560), (650, 420), (850, 420)),
+    )
+    assert named(plan, "ac-beside-others") == []
+
+
+@pytest.mark.parametrize(("conductor", "notes"), [("16", 0), ("25", 1), ("70", 1)])
+def test_signal_beside_thick_dc_is_a_note(conductor, notes):
+    found = named(two(430, conductor=conductor, first="signal"), "signal-beside-thick-dc")
+    assert [each.severity for each in found] == ["note"] * notes
+    assert all(each.sentence.startswith("Signal cable W1") for each in found)
