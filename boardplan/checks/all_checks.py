@@ -25,7 +25,13 @@ from boardplan.checks.conductor_fits import conductor_misses_terminal
 from boardplan.checks.covered_screws import screw_covered
 from boardplan.checks.cutouts_clear import over_cutout
 from boardplan.checks.edge_margin import off_the_board, too_near_edge
-from boardplan.checks.exits_open import exit_covered, fixing_in_exit, screw_in_exit
+from boardplan.checks.exits_open import (
+    exit_covered,
+    exit_meets_back_part,
+    exit_meets_framing,
+    fixing_in_exit,
+    screw_in_exit,
+)
 from boardplan.checks.front_access import compartment_depth_unknown, front_in_compartment
 from boardplan.checks.hole_to_edge import hole_near_edge
 from boardplan.checks.holes_apart import holes_too_close
@@ -71,6 +77,8 @@ CHECKS: tuple[Check, ...] = (
     CheckBetween("fixing and no-go", "Can its head be there?", FIXING, (NoGoSpot,), fixing_in_no_go_box),
     CheckBetween("exits", "Does it leave the exit open?", BODIES, (ExitSpot,), exit_covered),
     CheckBetween("fixing and exit", "Does the fixing leave the exit open?", FIXING, (ExitSpot,), fixing_in_exit),
+    CheckOnOne("exit and framing", "Is there no member behind it?", (ExitSpot,), exit_meets_framing),
+    CheckBetween("exit and back", "Is this not behind it?", (ExitSpot,), (BackPartSpot,), exit_meets_back_part),
     CheckBetween("screw and exit", "Do its screws find wood beside the exit?", CHANNEL, (ExitSpot,), screw_in_exit),
     CheckBetween("covered screws", "Can every screw be reached past this?", BODIES, BODIES, screw_covered),
     CheckOnOne("fixing and framing", "Does it hit a member behind the board?", FIXING, fixing_misses_framing),

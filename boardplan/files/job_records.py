@@ -17,6 +17,8 @@ from boardplan.files.record_types import (
     Positive,
     Record,
     RingRecord,
+    SheetRing,
+    SheetSize,
     Size,
     StageRecord,
     Text,
@@ -90,9 +92,9 @@ class BoardRecord(Record):
 
     id: Id
     name: Text = ""
-    size: Size | None = None
-    outline: RingRecord | None = None
-    cutouts: list[RingRecord] = []
+    size: SheetSize | None = None
+    outline: SheetRing | None = None
+    cutouts: list[SheetRing] = []
     position: Pair = [0.0, 0.0]
     thickness: Length = 18.0
     material: MaterialRecord

@@ -39,5 +39,13 @@ Pair = Annotated[list[Coordinate], Field(min_length=2, max_length=2)]
 Size = Annotated[list[Length], Field(min_length=2, max_length=2)]
 RingRecord = Annotated[list[Pair], Field(min_length=3, max_length=500)]
 LineRecord = Annotated[list[Pair], Field(min_length=2, max_length=500)]
+LARGEST_BOARD = 6_000.0
+"""No sheet is longer than this, in mm, nor any unit on it."""
+_SheetPlace = Annotated[float, Field(ge=-LARGEST_BOARD, le=LARGEST_BOARD)]
+_SheetLength = Annotated[float, Field(gt=0, le=LARGEST_BOARD)]
+SheetSize = Annotated[list[_SheetLength], Field(min_length=2, max_length=2)]
+SheetRing = Annotated[
+    list[Annotated[list[_SheetPlace], Field(min_length=2, max_length=2)]], Field(min_length=3, max_length=500)
+]
 FaceRecord = Literal["left", "bottom", "right", "top", "front"]
 StageRecord = Literal["shop", "site"]

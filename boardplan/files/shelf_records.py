@@ -15,7 +15,8 @@ from boardplan.files.record_types import (
     Pair,
     Positive,
     Record,
-    RingRecord,
+    SheetRing,
+    SheetSize,
     Size,
     StageRecord,
     Text,
@@ -117,8 +118,8 @@ class KindRecord(Record):
     name: Annotated[str, Field(min_length=1, max_length=120)]
     family: Text = ""
     prefix: Annotated[str, Field(pattern=PREFIX_PATTERN)] = "X"
-    size: Size | None = None
-    outline: RingRecord | None = None
+    size: SheetSize | None = None
+    outline: SheetRing | None = None
     depth: Length
     mass: Positive | None = None
     flange: Gap | None = None

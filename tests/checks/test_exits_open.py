@@ -1,10 +1,10 @@
 """Exits open: units, channels and fixings up to the rim of an exit hole."""
 
 import pytest
-from checks.plans import channel, fixing, named, plan_of, unit
+from checks.plans import channel, fixing, named, plan_of, post, unit
 
-from boardplan.geometry.point import Point
-from boardplan.model.board import Exit
+from boardplan.geometry.point import Box, Point
+from boardplan.model.board import BackPart, Exit
 
 HOLE = Exit("X1", "A", "floor", Point(500, 400), "hole", 40)
 EDGE = Exit("X2", "A", "edge", Point(500, 400))
@@ -37,3 +37,16 @@ def test_screws_of_a_channel_over_an_exit(x, lost):
     found = named(plan, "screw-in-exit")
     assert [(each.severity, each.things) for each in found] == ([("stop", ("RW", "X1"))] if lost else [])
     assert all("RW-1" in each.sentence for each in found)
+
+
+@pytest.mark.parametrize(("x", "blocked"), [(460, False), (460.1, True), (500, True), (540, False)])
+def test_exit_before_a_member(x, blocked):
+    # A post 40 wide at x: its edge is 20 from its centre, the rim of the hole 20 from 500.
+    found = named(plan_of(HOLE, EDGE, post("P1", x)), "exit-blocked-behind")
+    assert [(each.severity, each.things) for each in found] == ([("stop", ("X1",))] if blocked else [])
+
+
+@pytest.mark.parametrize(("left", "blocked"), [(520, False), (519.9, True), (490, True)])
+def test_exit_before_a_batten(left, blocked):
+    batten = BackPart("BP", "A", "batten", Box(left, 0, left + 40, 800).corners())
+    assert len(named(plan_of(HOLE, EDGE, batten), "exit-blocked-behind")) == blocked
