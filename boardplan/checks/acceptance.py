@@ -7,6 +7,9 @@ from boardplan.checks.finding import Finding
 from boardplan.checks.site import Site, Where
 from boardplan.model.job import Acceptance
 
+_SAME = 0.05
+"""How much graver a finding may come out and still be the one accepted: less than papers show."""
+
 
 def with_acceptance(site: Site, findings: Sequence[Finding]) -> tuple[list[Finding], list[Finding]]:
     """Return the findings with those marked that are accepted, and a note for each acceptance that matches nothing."""
@@ -17,11 +20,18 @@ def with_acceptance(site: Site, findings: Sequence[Finding]) -> tuple[list[Findi
     marked = []
     for finding in findings:
         accepted = wanted.get((finding.name, frozenset(finding.things)))
-        if accepted is not None:
+        if accepted is not None and _covers(accepted, finding):
             used.add(accepted)
             finding = replace(finding, accepted=accepted)  # noqa: PLW2901 - the same finding, marked
         marked.append(finding)
     return marked, [_not_needed(site, each) for each in site.plan.accepted if each not in used]
+
+
+def _covers(accepted: Acceptance, finding: Finding) -> bool:
+    """Say whether a finding is no graver than the one that was accepted."""
+    if accepted.measured is None or finding.measured is None or finding.limit is None:
+        return True
+    return abs(finding.measured - finding.limit) <= abs(accepted.measured - finding.limit) + _SAME
 
 
 def _not_needed(site: Site, accepted: Acceptance) -> Finding:

@@ -1,5 +1,6 @@
 """All checks: the one table of what is asked about a plan."""
 
+from boardplan.checks.bending_space import bending_space_short
 from boardplan.checks.board_fixings import (
     fixing_head_blocked,
     fixing_misses_framing,
@@ -99,6 +100,7 @@ CHECKS: tuple[Check, ...] = (
     CheckOnOne("cable on board", "Does it lie on the boards?", CABLE, cable_off_board),
     CheckBetween("cable over body", "Does it pass clear of this?", CABLE, COMPONENT, cable_over_component),
     CheckOnOne("bends", "Have its bends room?", CABLE, bends_have_room),
+    CheckBetween("bending space", "Has its lug room to bend it before this?", CABLE, BODIES, bending_space_short),
     CheckOnOne("leaving", "Does it leave each terminal the way that one points?", CABLE, leaves_askew),
     CheckOnOne("jumper", "Can it be bent in between its lugs?", CABLE, jumper_too_short),
     CheckOnOne("stock leads", "Is there a lead as long as that?", CABLE, lead_not_in_stock),

@@ -6,6 +6,7 @@ from typing import TypeAlias
 
 from shapely import LineString, Polygon
 
+from boardplan.checks.corridors import Corridor
 from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.board import BackPart, Board, BoardFixing, Exit, NoGoBox
 from boardplan.model.cable import Cable
@@ -120,12 +121,16 @@ class BackPartSpot(Spot):
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class CableSpot(Spot):
-    """A cable on the wall with the way it takes; `line` is none where it has no way."""
+    """A cable on the wall with the way it takes; `line` is none where it has no way.
+
+    `corridors` is the room its lugs need straight ahead.
+    """
 
     cable: Cable
     conductor: Conductor
     way: Way
     line: LineString | None
+    corridors: tuple[Corridor, ...] = ()
 
 
 SORTS: tuple[type[Spot], ...] = (

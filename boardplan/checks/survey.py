@@ -5,6 +5,7 @@ from functools import cache
 
 from shapely import LineString, Polygon
 
+from boardplan.checks.corridors import corridors_of
 from boardplan.checks.spots import (
     BackPartSpot,
     CableSpot,
@@ -175,12 +176,22 @@ def _cable(plan: Plan, cable: Cable, way: Way) -> CableSpot:
     board = plan.boards[_board_of(plan, cable)]
     if isinstance(way, Route) and len(way.points) > 1:
         line, around = LineString(way.points), box_around(way.points)
-        reach = leg_boxes(way.points, conductor.outside_diameter / 2 + _reach(plan.rules).cable)
+        corridors = corridors_of(plan, cable, conductor, way)
+        beside = leg_boxes(way.points, conductor.outside_diameter / 2 + _reach(plan.rules).cable)
+        reach = (*beside, *(each.box for each in corridors))
     else:
         at = way.near if isinstance(way, NoWay) else way.points[0]
-        line, around, reach = None, box_around([at]), ()
+        line, around, reach, corridors = None, box_around([at]), (), ()
     return CableSpot(
-        id=cable.id, board=board, box=around, reach=reach, cable=cable, conductor=conductor, way=way, line=line
+        id=cable.id,
+        board=board,
+        box=around,
+        reach=reach,
+        cable=cable,
+        conductor=conductor,
+        way=way,
+        line=line,
+        corridors=corridors,
     )
 
 

@@ -11,21 +11,21 @@ _LONGEST_NAME = 120
 _LONGEST_REASON = 2000
 
 
-def accept_finding(plan: Plan, finding: str, things: Iterable[str], name: str, reason: str, date: str = "") -> Plan:
+def accept_finding(plan: Plan, acceptance: Acceptance) -> Plan:
     """Return the plan with a finding accepted; an earlier acceptance of the same finding gives way.
 
     Raises EditRefused without a name or a reason.
     """
-    name, reason = name.strip(), reason.strip()
+    name, reason = acceptance.name.strip(), acceptance.reason.strip()
     if not name or len(name) > _LONGEST_NAME:
         raise EditRefused("Who accepts this finding? A name is needed.")
     if not reason or len(reason) > _LONGEST_REASON:
         raise EditRefused("Why is this finding accepted? A reason is needed.")
-    acceptance = Acceptance(finding, tuple(things), name, reason, date)
-    if acceptance in plan.accepted:
+    accepted = replace(acceptance, name=name, reason=reason)
+    if accepted in plan.accepted:
         return plan
-    kept = [each for each in plan.accepted if not _same(each, finding, acceptance.things)]
-    return replace(plan, accepted=(*kept, acceptance))
+    kept = [each for each in plan.accepted if not _same(each, accepted.finding, accepted.things)]
+    return replace(plan, accepted=(*kept, accepted))
 
 
 def withdraw_acceptance(plan: Plan, finding: str, things: Iterable[str]) -> Plan:

@@ -204,4 +204,4 @@ def _end_from(record: EndRecord) -> CableEnd:
 
 
 def _acceptance_from(record: AcceptanceRecord) -> Acceptance:
-    return Acceptance(record.finding, tuple(record.things), record.name, record.reason, record.date)
+    return Acceptance(record.finding, tuple(record.things), record.name, record.reason, record.date, record.measured)

@@ -96,6 +96,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
                 "name": each.name,
                 "reason": each.reason,
                 "date": each.date,
+                "measured": each.measured,
             }
             for each in plan.accepted
         ],

@@ -22,10 +22,14 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Acceptance:
-    """A finding that a person accepts, by its name and the things it concerns, with a reason."""
+    """A finding that a person accepts, by its name and the things it concerns, with a reason.
+
+    `measured` is what the finding measured when it was accepted: a graver one is not accepted with it.
+    """
 
     finding: str
     things: tuple[str, ...]
     name: str
     reason: str
     date: str = ""
+    measured: float | None = None

@@ -206,6 +206,7 @@ def _totals(rows: Sequence[HoleRow]) -> Table:
         )
         for bit, sort, fastener in ordered
     ]
+    notes = (*((FABRIC,) if any(row.board.fabric for row in rows) else ()), INCH_DRILLS)
     columns = (
         Column("have it", "middle"),
         Column("bit"),
@@ -213,7 +214,7 @@ def _totals(rows: Sequence[HoleRow]) -> Table:
         Column("sort", grows=True),
         Column("fastener", grows=True),
     )
-    return Table(columns, tuple(found), f"Bits: {len(rows)} holes in all", (FABRIC, INCH_DRILLS), share=0.7)
+    return Table(columns, tuple(found), f"Bits: {len(rows)} holes in all", notes, share=0.7)
 
 
 def hole_schedule_csv(plan: Plan) -> str:

@@ -34,3 +34,13 @@ def test_acceptance_that_matches_nothing(name, things):
 def test_acceptance_of_things_that_are_gone():
     plan = plan_of(accepted=(Acceptance("gap-too-small", ("U8", "U9"), "Lead", "why not"),))
     assert len(named(plan, "acceptance-not-needed")) == 1
+
+
+@pytest.mark.parametrize(
+    ("accepted_at", "x", "still"), [(3, 403, True), (3, 404, True), (3, 402.9, False), (None, 401, True)]
+)
+def test_a_graver_finding_is_not_accepted_with_it(accepted_at, x, still):
+    accepted = Acceptance("gap-too-small", ("U1", "U2"), "Lead", "both come off to the front", measured=accepted_at)
+    plan = replace(plan_of(unit("U1", 300, 300), unit("U2", x, 300)), accepted=(accepted,))
+    (found,) = named(plan, "gap-too-small")
+    assert found.open != still

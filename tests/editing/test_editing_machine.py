@@ -22,6 +22,7 @@ from boardplan.editing.thing_edits import move_things, remove_things, rename_thi
 from boardplan.files.plan_file import plan_of_text, plan_text
 from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.point import Point
+from boardplan.model.job import Acceptance
 from boardplan.model.joins import broken_joins
 from boardplan.model.plan import COLLECTIONS
 
@@ -162,7 +163,9 @@ class Editing(RuleBasedStateMachine):
         if take_back:
             self.edit("Withdraw", lambda plan: withdraw_acceptance(plan, finding.name, finding.things))
         else:
-            self.edit("Accept", lambda plan: accept_finding(plan, finding.name, finding.things, "Lead", "seen"))
+            self.edit(
+                "Accept", lambda plan: accept_finding(plan, Acceptance(finding.name, finding.things, "Lead", "seen"))
+            )
 
     @rule()
     def undo(self):

@@ -11,6 +11,7 @@ from boardplan.editing.refused import EditRefused
 from boardplan.editing.thing_edits import move_things, nudge, put_thing, remove_things, rename_thing
 from boardplan.geometry.point import Point
 from boardplan.model.cable import TerminalEnd
+from boardplan.model.job import Acceptance
 from boardplan.model.joins import broken_joins
 from boardplan.model.plan import Plan
 
@@ -76,8 +77,8 @@ def test_removing_breaks_no_join(plan, data):
 
 
 def test_acceptances_about_removed_things_go_too(bus_plan):
-    plan = accept_finding(bus_plan, "edge-margin", ["SW1", "PB1"], "Lead", "seen on site")
-    plan = accept_finding(plan, "edge-margin", ["NB1"], "Lead", "seen on site")
+    plan = accept_finding(bus_plan, Acceptance("edge-margin", ("SW1", "PB1"), "Lead", "seen on site"))
+    plan = accept_finding(plan, Acceptance("edge-margin", ("NB1",), "Lead", "seen on site"))
     left = remove_things(plan, ["SW1"])
     assert [each.things for each in left.accepted if each.finding == "edge-margin"] == [("NB1",)]
 
@@ -89,7 +90,7 @@ def test_a_locked_component_is_not_removed(bus_plan):
 
 @pytest.mark.parametrize("old", ["INV1", "A", "X1", "RW1", "W01", "BF-1", "post-A1", "locker lamp"])
 def test_a_new_name_keeps_every_join(bus_plan, old):
-    plan = accept_finding(bus_plan, "f", [old, "PB1"], "Lead", "seen")
+    plan = accept_finding(bus_plan, Acceptance("f", (old, "PB1"), "Lead", "seen"))
     renamed = rename_thing(plan, old, "Q 9")
     assert not list(broken_joins(renamed))
     assert old not in renamed.things

@@ -9,7 +9,7 @@ from output.expected_holes import BITS, LIBRARY_BUS, LOOKOUT_CABIN
 
 from boardplan.geometry.point import Point
 from boardplan.model.board import Datum, Exit
-from boardplan.output.hole_schedule import hole_rows, hole_schedule_csv
+from boardplan.output.hole_schedule import hole_rows, hole_schedule_csv, hole_tables
 
 EXPECTED = {"library bus": LIBRARY_BUS, "lookout cabin": LOOKOUT_CABIN}
 
@@ -84,3 +84,11 @@ def test_an_exit_hole_of_no_width_asks_how_wide(bus_plan):
     row = records(bus_plan.with_things([Exit("XH", "A", "roof", Point(1150, 330), "hole")]))["XH"]
     assert (row["bit_mm"], row["depth_mm"]) == ("", "")
     assert row["note"].startswith("how wide?")
+
+
+@pytest.mark.parametrize("covered", [True, False])
+def test_fabric_is_spoken_of_where_there_is_some(bus_plan, covered):
+    board = bus_plan.boards["A"] if covered else replace(bus_plan.boards["A"], fabric=None)
+    first, *_ = hole_tables(bus_plan.with_things([board]))
+    assert any(note.startswith("Fabric") for note in first.notes) == covered
+    assert any("nearest to the bit" in note for note in first.notes)

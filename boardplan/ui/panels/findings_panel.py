@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 
 from boardplan.checks.finding import Finding
 from boardplan.editing.acceptance_edits import accept_finding, withdraw_acceptance
+from boardplan.model.job import Acceptance
 from boardplan.model.plan import Plan
 from boardplan.model.rule_set import RuleSet
 from boardplan.ui.desk import Desk
@@ -122,7 +123,7 @@ class FindingsPanel(QWidget):
         name, reason, date = answer
 
         def accepted(plan: Plan) -> Plan:
-            return accept_finding(plan, finding.name, finding.things, name, reason, date)
+            return accept_finding(plan, Acceptance(finding.name, finding.things, name, reason, date, finding.measured))
 
         self._desk.edit(tr("Accept finding"), accepted)
 
