@@ -63,11 +63,15 @@ def _studs_of(cable: Cable) -> Iterator[_Stud]:
 def _stacks(site: Site, studs: AbstractSet[_Stud]) -> Iterator[tuple[Component, Terminal, list[Cable]]]:
     """Yield some studs with their cables, the thickest first: it lies against the contact face."""
     plan = site.plan
-    for name, terminal_id in sorted(studs):
+    lying: dict[_Stud, list[Cable]] = {stud: [] for stud in sorted(studs)}
+    for cable in plan.cables.values() if lying else ():
+        for stud in _studs_of(cable):
+            if stud in lying:
+                lying[stud].append(cable)
+    for (name, terminal_id), cables in lying.items():
         component = plan.components[name]
         terminal = plan.kind_of(component).terminal(terminal_id)
         if terminal is not None and terminal.sort == "stud":
-            cables = [cable for cable in plan.cables.values() if (name, terminal_id) in _studs_of(cable)]
             yield component, terminal, sorted(cables, key=lambda each: (-_area(site, each), each.id))
 
 
