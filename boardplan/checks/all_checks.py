@@ -41,6 +41,7 @@ from boardplan.checks.hot_units import above_hot_unit
 from boardplan.checks.keep_clear import keep_clear_at_lip, keep_clear_blocked, keep_clear_walled
 from boardplan.checks.lug_fits import lug_misses_stud, stud_unknown
 from boardplan.checks.no_go_boxes import fixing_in_no_go_box, front_meets_no_go_box, in_no_go_box
+from boardplan.checks.nuts_and_framing import nut_on_framing
 from boardplan.checks.open_questions import (
     board_mass_missing,
     channel_screws_missing,
@@ -89,6 +90,7 @@ CHECKS: tuple[Check, ...] = (
     CheckOnOne("screws", "Do its screws hold, and stay inside the board?", COMPONENT, screws_of_component),
     CheckOnOne("channel screws", "Do its screws hold, and stay inside the board?", CHANNEL, screws_of_channel),
     CheckBetween("back parts", "Do its holes miss the part behind?", BODIES, (BackPartSpot,), hole_meets_back_part),
+    CheckOnOne("nuts and framing", "Do its nuts lie beside the framing?", COMPONENT, nut_on_framing),
     CheckBetween("nuts behind", "Do its holes miss the nuts of this?", HOLED, HOLED, hole_meets_nut),
     CheckBetween("holes apart", "Do their holes leave wood between?", HOLED, HOLED, holes_too_close, mutual=True),
     CheckBetween("finger room", "Is there room for fingers?", COMPONENT, CHANNEL, little_finger_room),

@@ -156,6 +156,7 @@ def _board_from(record: BoardRecord) -> Board:
         fabric=Fabric(**fabric.model_dump()) if fabric else None,
         edge_margins=Sides(**record.edge_margins.model_dump()),
         lip=Sides(**record.lip.model_dump()),
+        stand_off=record.stand_off,
         datum=Datum(record.datum.corner, record.datum.edge),
         compartment=Compartment(**room.model_dump()) if room else None,
     )

@@ -119,6 +119,7 @@ def _board_plain(board: Board) -> dict[str, Any]:
         and {"thickness": fabric.thickness, "wrap": fabric.wrap, "mass_per_area": fabric.mass_per_area},
         "edge_margins": _sides_plain(board.edge_margins),
         "lip": _sides_plain(board.lip),
+        "stand_off": board.stand_off,
         "datum": {"corner": board.datum.corner, "edge": board.datum.edge},
         "compartment": room
         and {**_sides_plain(Sides(room.left, room.bottom, room.right, room.top)), "depth": room.depth},

@@ -101,6 +101,7 @@ class BoardRecord(Record):
     fabric: FabricRecord | None = None
     edge_margins: SidesRecord
     lip: SidesRecord = SidesRecord(left=0.0, bottom=0.0, right=0.0, top=0.0)
+    stand_off: Gap | None = None
     datum: DatumRecord = DatumRecord()
     compartment: CompartmentRecord | None = None
 

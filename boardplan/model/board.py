@@ -65,7 +65,8 @@ class Board:
 
     `position` is where its own origin lies on the wall: boards of a job hang side by side, and a cable
     that crosses from one to the next is drawn in the coordinates of the wall. `lip` is how far a raised
-    edge or a batten stands out along each side: no air and no hand comes past it.
+    edge or a batten stands out along each side: no air and no hand comes past it. `stand_off` is the gap
+    from its back to the framing, 0 where it lies flat, none where nobody said.
     """
 
     id: str
@@ -78,6 +79,7 @@ class Board:
     fabric: Fabric | None = None
     edge_margins: Sides = Sides(20, 20, 20, 20)
     lip: Sides = Sides(0, 0, 0, 0)
+    stand_off: float | None = None
     datum: Datum = Datum()
     compartment: Compartment | None = None
 

@@ -143,6 +143,7 @@ BOARD_FIELDS: tuple[FieldRow, ...] = (
         ),
     ),
     (plain("thickness", "Thickness", "length"),),
+    (plain("stand_off", "Stands off", "length", may_be_empty=True, name="Gap to the framing behind", empty="unknown"),),
     (Field("Material", "text", lambda _plan, board: board.material.name, _put_material),),
     (
         Field(
