@@ -6,7 +6,8 @@ from dataclasses import replace
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, percent_text, where_is
 from boardplan.checks.spots import CableSpot
-from boardplan.routing.cut_length import CutLength, off_board_legs
+from boardplan.routing.cut_length import off_board_legs
+from boardplan.routing.length_sum import CutLength
 
 
 def jumper_too_short(site: Site, spot: CableSpot) -> Iterator[Finding]:

@@ -8,7 +8,8 @@ from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.component import Component
 from boardplan.model.plan import COLLECTIONS, Plan
 from boardplan.routing.channel_fill import ChannelFill, channel_fills
-from boardplan.routing.cut_length import CutLength, cut_lengths
+from boardplan.routing.cut_length import cut_lengths
+from boardplan.routing.length_sum import CutLength
 from boardplan.routing.route import Route, Way
 
 Ways = Mapping[str, Way]

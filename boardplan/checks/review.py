@@ -15,8 +15,9 @@ from boardplan.checks.spots import Spot
 from boardplan.checks.survey import spot_of
 from boardplan.model.plan import COLLECTIONS, Plan, Thing
 from boardplan.routing.channel_fill import ChannelFill, channel_fills
-from boardplan.routing.cut_length import CutLength, cut_lengths
+from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.find_route import find_routes, refreshed_routes
+from boardplan.routing.length_sum import CutLength
 from boardplan.routing.route import Way
 
 

@@ -13,7 +13,7 @@ from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.plan import Plan
 from boardplan.model.rule_set import Limit
 from boardplan.routing.channel_fill import ChannelFill
-from boardplan.routing.cut_length import CutLength
+from boardplan.routing.length_sum import CutLength
 from boardplan.routing.route import Way
 
 NOISE = 1e-6

@@ -13,7 +13,7 @@ from boardplan.output.cut_list import remarks
 from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import hole_rows
 from boardplan.output.records import verdict_words
-from boardplan.routing.cut_length import CutLength
+from boardplan.routing.length_sum import CutLength
 
 _NUMBER = re.compile(r"-?[\d.]*|\?")
 

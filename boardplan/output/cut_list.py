@@ -7,8 +7,9 @@ from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.output.csv_table import Value, csv_text
 from boardplan.output.table import Cell, Column, Heading, Row, Table
-from boardplan.routing.cut_length import CutLength, rounded_up
+from boardplan.routing.cut_length import rounded_up
 from boardplan.routing.end_work import EndWork
+from boardplan.routing.length_sum import CutLength
 from boardplan.routing.reels import (
     CountNeed,
     ReelNeed,

@@ -12,8 +12,8 @@ from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import HoleRow, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
 from boardplan.routing.channel_fill import ChannelFill
-from boardplan.routing.cut_length import CutLength, explain
 from boardplan.routing.end_work import EndWork
+from boardplan.routing.length_sum import CutLength, explain
 from boardplan.routing.reels import ferrule_needs, lug_needs, reel_needs, stock_lead_needs
 from boardplan.routing.route import NoWay, Route, Way
 

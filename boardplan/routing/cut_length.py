@@ -1,25 +1,20 @@
-"""Cut length: how long to cut each cable, as a sum that a person can follow line by line.
+"""Cut length: how long to cut each cable: its way, its lugs, its slack, its matched group.
 
-CutLength fields: cable, count, reason ("" or why there is no length), legs (mm each, straight on the wall),
-radius, bends (BendSaving: turn in degrees, saving in mm), rise, off_board, path, ends (two EndWork, see
-end_work), net, slack_class, slack, step, own_cut, cut, group, surplus, surplus_percent, stock (bought with
-moulded ends, never cut), trust (worst of the off-board legs), final, minus, plus (shop tolerance, mm),
-mass (kg of all `count`, None where not weighed), parts ((words, mm), which add up to the cut), notes.
-All lengths in mm; path, net, own_cut and cut are None where there is no way.
-Functions: cut_lengths(plan, ways) -> {cable id: CutLength}; explain(cut_length) -> lines for people.
+All lengths in mm; `length_sum.CutLength` says what stands in each.
 """
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from boardplan.geometry.bends import corner_saving, tangent_length, turns, without_repeats
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd, SlackClass, Trust
 from boardplan.model.plan import Plan
-from boardplan.model.rule_set import RuleSet
-from boardplan.routing.end_work import EndWork, work_at_ends
+from boardplan.routing.end_work import work_at_ends
+from boardplan.routing.length_sum import BendSaving, CutLength
+from boardplan.routing.matched_group import matched
 from boardplan.routing.route import NoWay, Route, Way
 
 TRUST_FALLING: tuple[Trust, ...] = ("measured", "customer", "photo", "estimated")
@@ -34,51 +29,6 @@ _CLASS_WORDS: dict[SlackClass, str] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class BendSaving:
-    """A corner of the way: its turn in degrees, left positive, and how much shorter its bend is, in mm."""
-
-    turn: float
-    saving: float
-
-
-@dataclass(frozen=True, slots=True)
-class CutLength:
-    """The sum that leads to a cable's cut; lengths in mm, each of `count` alike cables.
-
-    `own_cut` is what the cable needs for itself, `cut` what its matched group makes of it, `surplus` the
-    difference, `surplus_percent` of the cut. The rise off the board is 0 in this edition: lengths are flat.
-    """
-
-    cable: str
-    count: int
-    ends: tuple[EndWork, EndWork]
-    reason: str = ""
-    legs: tuple[float, ...] = ()
-    radius: float = 0.0
-    bends: tuple[BendSaving, ...] = ()
-    rise: float = 0.0
-    off_board: float = 0.0
-    path: float | None = None
-    net: float | None = None
-    slack_class: SlackClass = "small"
-    slack: float = 0.0
-    step: float = 1.0
-    own_cut: float | None = None
-    cut: float | None = None
-    group: str = ""
-    surplus: float = 0.0
-    surplus_percent: float = 0.0
-    stock: bool = False
-    trust: Trust = "measured"
-    final: bool = False
-    minus: float = 0.0
-    plus: float = 0.0
-    mass: float | None = None
-    parts: tuple[tuple[str, float], ...] = ()
-    notes: tuple[str, ...] = ()
-
-
 def cut_lengths(plan: Plan, ways: Mapping[str, Way]) -> dict[str, CutLength]:
     """Return the cut length of every cable, in the plan's order, matched groups cut alike."""
     own = {cable.id: _own_length(plan, cable, ways.get(cable.id)) for cable in plan.cables.values()}
@@ -87,8 +37,8 @@ def cut_lengths(plan: Plan, ways: Mapping[str, Way]) -> dict[str, CutLength]:
         if length.group:
             groups.setdefault(length.group, []).append(length)
     for members in groups.values():
-        for matched in _matched(members, plan.rules):
-            own[matched.cable] = matched
+        for each in matched(members, plan.rules):
+            own[each.cable] = each
     return {each.cable: _weighed(plan, each) for each in own.values()}
 
 
@@ -280,97 +230,8 @@ def rounded_up(length: float, step: float) -> float:
     return float(math.ceil((length - _ROUNDING) / step) * step)
 
 
-def _matched(members: list[CutLength], rules: RuleSet) -> list[CutLength]:
-    """Return a group's members all cut to the longest of their own cuts, and alike within the rule set's limit."""
-    cuts = [each.own_cut for each in members if each.own_cut is not None]
-    if not cuts:
-        return members
-    longest = max(cuts)
-    governing = min(each.cable for each in members if each.own_cut == longest)
-    open_members = [each for each in members if not each.final]
-    share = rules.value("matched-within-share") / 100 * longest
-    alike = share if longest > _METRE else rules.value("matched-within")
-    limit = rules.value("matched-surplus")
-    return [
-        _alike(_cut_with_group(each, longest, governing, _unsettled(each, open_members), limit), members, alike)
-        if each.own_cut is not None
-        else each
-        for each in members
-    ]
-
-
-_METRE = 1000.0  # mm: longer cables of a group may differ by a share of their cut
-
-
-def _alike(each: CutLength, members: Sequence[CutLength], within: float) -> CutLength:
-    """Return a member of a group of several with a tolerance that leaves no two of them further apart."""
-    return each if len(members) == 1 else replace(each, plus=min(each.plus, within), minus=0.0)
-
-
-def _unsettled(each: CutLength, open_members: Sequence[CutLength]) -> str:
-    """Return why the other members keep a group from being cut, "" where they don't: any may yet come out longer."""
-    others = [other for other in open_members if other.cable != each.cable]
-    words = [
-        f"{', '.join(sorted(names))} {what}"
-        for names, what in (
-            ([other.cable for other in others if other.own_cut is None], "has no length yet"),
-            ([other.cable for other in others if other.own_cut is not None], "is not final"),
-        )
-        if names
-    ]
-    return f"matched group {each.group} is not settled: {'; '.join(words)}" if words else ""
-
-
-def _cut_with_group(each: CutLength, longest: float, governing: str, unsettled: str, limit: float) -> CutLength:
-    surplus = longest - (each.own_cut or 0.0)
-    percent = 100 * surplus / longest if longest else 0.0
-    notes, parts = list(each.notes), list(each.parts)
-    if surplus:
-        parts.append((f"as long as {governing}, matched group {each.group}", surplus))
-    if percent > limit:
-        notes.append(
-            f"matched group {each.group}: {tidy_number(surplus)} mm to lay in a bow, "
-            f"{tidy_number(percent, 0)} % of the cut; move or turn what it connects"
-        )
-    if unsettled:
-        notes.insert(0 if each.final else 1, unsettled)  # why it isn't final comes first
-    return replace(
-        each,
-        cut=longest,
-        surplus=surplus,
-        surplus_percent=percent,
-        final=each.final and not unsettled,
-        parts=tuple(parts),
-        notes=tuple(notes),
-    )
-
-
 def _weighed(plan: Plan, length: CutLength) -> CutLength:
     per_metre = plan.conductors[plan.cables[length.cable].conductor].mass_per_m
     if length.cut is None or per_metre is None:
         return length
     return replace(length, mass=length.count * length.cut / 1000 * per_metre)
-
-
-def explain(length: CutLength) -> tuple[str, ...]:
-    """Return a cut length as lines for people: every part of the sum, its result, then the notes."""
-    if length.path is None:
-        return (f"{length.cable} has no length: {length.reason}", *length.notes)
-    lines = [f"{words}: {_signed(value)} mm" for words, value in length.parts]
-    lines.append("no rise off the board is added: lengths are flat in this edition")
-    lines.append(f"path {tidy_number(length.path)} mm, net {tidy_number(length.net or 0.0)} mm")
-    if length.cut is not None:
-        tolerance = (
-            f", +{tidy_number(length.plus)} / -{tidy_number(length.minus)}" if length.plus or length.minus else ""
-        )
-        verb = "stock lead" if length.stock else "cut"
-        count = f"{length.count} of " if length.count > 1 else ""
-        lines.append(f"{verb} {count}{tidy_number(length.cut)} mm{tolerance}")
-    if not length.final:
-        lines.append("not final")
-    return (*lines, *length.notes)
-
-
-def _signed(value: float) -> str:
-    text = tidy_number(value)
-    return text if text.startswith("-") else f"+{text}"

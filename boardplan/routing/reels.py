@@ -11,8 +11,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from boardplan.model.plan import Plan
-from boardplan.routing.cut_length import CutLength, rounded_up
+from boardplan.routing.cut_length import rounded_up
 from boardplan.routing.end_work import size_words
+from boardplan.routing.length_sum import CutLength
 
 _RESERVE_SHARE = 0.10
 """Part of the sum kept in reserve, unless the longest single cut is more: common practice, no source."""

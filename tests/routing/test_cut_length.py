@@ -11,8 +11,9 @@ from boards import library_bus, lookout_cabin
 from boardplan.geometry.bends import corner_saving
 from boardplan.geometry.point import Point
 from boardplan.model.cable import ExitEnd, Leg, Lug, OffBoardEnd
-from boardplan.routing.cut_length import cut_lengths, explain, rounded_up
+from boardplan.routing.cut_length import cut_lengths, rounded_up
 from boardplan.routing.find_route import find_routes
+from boardplan.routing.length_sum import explain
 from boardplan.routing.route import NoWay, Route
 
 EXPECTED = json.loads((Path(__file__).parent / "expected_cables.json").read_text(encoding="utf-8"))

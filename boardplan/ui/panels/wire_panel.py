@@ -9,7 +9,7 @@ from boardplan.editing.thing_edits import remove_things
 from boardplan.geometry.bends import straight_length
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
-from boardplan.routing.cut_length import CutLength
+from boardplan.routing.length_sum import CutLength
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.section import Section
