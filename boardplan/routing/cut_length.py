@@ -32,10 +32,10 @@ _CLASS_WORDS: dict[SlackClass, str] = {
 def cut_lengths(plan: Plan, ways: Mapping[str, Way]) -> dict[str, CutLength]:
     """Return the cut length of every cable, in the plan's order, matched groups cut alike."""
     own = {cable.id: _own_length(plan, cable, ways.get(cable.id)) for cable in plan.cables.values()}
-    groups: dict[str, list[CutLength]] = {}
+    groups: dict[tuple[str, bool], list[CutLength]] = {}
     for length in own.values():
-        if length.group:
-            groups.setdefault(length.group, []).append(length)
+        if length.group:  # bought leads match bought leads: no shop sells them cut to a cable
+            groups.setdefault((length.group, length.stock), []).append(length)
     for members in groups.values():
         for each in matched(members, plan.rules):
             own[each.cable] = each

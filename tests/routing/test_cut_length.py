@@ -198,3 +198,10 @@ def test_a_short_jumper_ends_where_the_rule_set_says(bus_plan, across, slack_cla
 def test_a_cable_that_ends_at_an_exit_says_so(bus_plan):
     plan = bus_plan.with_things([replace(bus_plan.cables["W01"], start=ExitEnd("X1"))])
     assert lengths_of(plan)["W01"].notes == ("ends at left edge, battery +: nothing is added beyond it",)
+
+
+def test_bought_leads_of_a_group_match_bought_leads(bus_plan):
+    alike = [replace(bus_plan.cables[name], group="G") for name in ("W08", "W40", "W41")]
+    lengths = lengths_of(bus_plan.with_things(alike))
+    assert lengths["W40"].cut == lengths["W41"].cut == 1500  # the longer lead's stock length
+    assert lengths["W08"].cut == lengths["W08"].own_cut == 850
