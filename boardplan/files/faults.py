@@ -14,7 +14,7 @@ class Fault:
 
     def __str__(self) -> str:
         """Return it as one line."""
-        return f"{self.path or 'the file'}: {self.expected}"
+        return f"{self.path}: {self.expected}" if self.path else self.expected
 
 
 class BadFile(Exception):  # noqa: N818 - names the thing, as its readers do

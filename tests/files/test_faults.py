@@ -24,7 +24,7 @@ def test_a_path_in_words(location, text):
 
 def test_a_fault_is_a_line():
     assert str(Fault("job.title", "missing; it must be given")) == "job.title: missing; it must be given"
-    assert str(Fault("", "expected JSON")) == "the file: expected JSON"
+    assert str(Fault("", "expected JSON")) == "expected JSON"
 
 
 def test_a_bad_file_says_all_of_it():
