@@ -277,7 +277,7 @@ class AcceptanceRecord(Record):
     name: Annotated[str, Field(min_length=1, max_length=120)]
     reason: Annotated[str, Field(min_length=1, max_length=2000)]
     date: Annotated[str, Field(pattern=DATE_PATTERN)] = ""
-    measured: float | None = None
+    measured: Annotated[float, Field(ge=-1e6, le=1e6)] | None = None
 
 
 class JobFileRecord(Record):
