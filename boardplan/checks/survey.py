@@ -26,7 +26,7 @@ from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.channel import Channel
 from boardplan.model.component import Component
 from boardplan.model.component_kind import ComponentKind, KeepClear
-from boardplan.model.holes import Hole, channel_holes, component_holes
+from boardplan.model.holes import Hole, channel_holes, component_holes, fixing_hole
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan, Thing
 from boardplan.model.rule_set import RuleSet
@@ -225,19 +225,7 @@ def _fitting(plan: Plan, thing: BoardFixing | Exit | NoGoBox | BackPart) -> Spot
 
 def _fixing(plan: Plan, fixing: BoardFixing, at: Point) -> FixingSpot:
     fastener = plan.fasteners.get(fixing.fastener)
-    words, board = "through, board fixing", plan.boards[fixing.board]
-    hole = Hole(
-        fixing.id,
-        fixing.board,
-        fixing.id,
-        fixing.position,
-        fixing.diameter,
-        None,
-        "fixing",
-        fixing.fastener,
-        words,
-        "shop",
-    )
+    board, hole = plan.boards[fixing.board], fixing_hole(fixing)
     spot = HoleSpot(hole, at, fastener)
     return FixingSpot(
         id=fixing.id,

@@ -43,7 +43,7 @@ def holes_of(plan: Plan) -> tuple[Hole, ...]:
         found += component_holes(plan, component)
     for channel in plan.channels.values():
         found += channel_holes(plan, channel)
-    found += [_fixing_hole(each) for each in plan.fixings.values()]
+    found += [fixing_hole(each) for each in plan.fixings.values()]
     found += [_exit_hole(each) for each in plan.exits.values() if each.through == "hole"]
     return tuple(found)
 
@@ -74,7 +74,8 @@ def screw_places(channel: Channel) -> list[Point]:
     return places
 
 
-def _fixing_hole(fixing: BoardFixing) -> Hole:
+def fixing_hole(fixing: BoardFixing) -> Hole:
+    """Return the hole of a board fixing."""
     return Hole(
         fixing.id,
         fixing.board,
