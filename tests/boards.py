@@ -15,5 +15,10 @@ def library_bus() -> Plan:
 
 
 @cache
+def honey_trailer() -> Plan:
+    return load_plan(SAMPLES / "honey-trailer.json")
+
+
+@cache
 def lookout_cabin() -> Plan:
     return load_plan(SAMPLES / "lookout-cabin.json")

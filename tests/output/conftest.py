@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from boards import library_bus, lookout_cabin
+from boards import honey_trailer, library_bus, lookout_cabin
 from output.read_back import Page, read_pages
 
 from boardplan.bundled import data_dir
@@ -16,7 +16,7 @@ from boardplan.output.pack import write_pack
 from boardplan.output.pages import PAPERS
 from boardplan.output.pdf import Fonts
 
-SAMPLES = {"library bus": library_bus, "lookout cabin": lookout_cabin}
+SAMPLES = {"library bus": library_bus, "lookout cabin": lookout_cabin, "honey trailer": honey_trailer}
 
 
 @dataclass
