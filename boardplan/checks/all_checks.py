@@ -17,6 +17,7 @@ from boardplan.checks.cable_lengths import (
     lug_not_measured,
     matched_surplus,
 )
+from boardplan.checks.cable_supports import cable_unsupported
 from boardplan.checks.cable_ways import cable_off_board, cable_over_component, cable_without_way
 from boardplan.checks.cables_apart import ac_beside_others, signal_beside_thick_dc
 from boardplan.checks.channel_load import cable_fits_channel, channel_too_full, classes_share_channel
@@ -101,6 +102,7 @@ CHECKS: tuple[Check, ...] = (
     CheckOnOne("cable way", "Can it be laid?", CABLE, cable_without_way),
     CheckOnOne("cable on board", "Does it lie on the boards?", CABLE, cable_off_board),
     CheckBetween("cable over body", "Does it pass clear of this?", CABLE, COMPONENT, cable_over_component),
+    CheckOnOne("supports", "Is there room for clamps to hold it?", CABLE, cable_unsupported),
     CheckOnOne("bends", "Have its bends room?", CABLE, bends_have_room),
     CheckBetween("bending space", "Has its lug room to bend it before this?", CABLE, BODIES, bending_space_short),
     CheckOnOne("leaving", "Does it leave each terminal the way that one points?", CABLE, leaves_askew),

@@ -8,6 +8,8 @@ from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.component import Component
 from boardplan.model.plan import COLLECTIONS, Plan
 from boardplan.routing.channel_fill import ChannelFill, channel_fills
+from boardplan.routing.clamp_changes import refreshed_holding
+from boardplan.routing.clamps import Holding
 from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.length_sum import CutLength
 from boardplan.routing.route import Route, Way
@@ -88,6 +90,13 @@ def fills_anew(site: Site, plan: Plan, ways: Ways, moved: set[str]) -> tuple[Map
 
 def _channels_of(way: Way | None) -> Iterator[str]:
     return (part.channel for part in way.in_channels) if isinstance(way, Route) else iter(())
+
+
+def holding_anew(site: Site, plan: Plan, ways: Ways) -> tuple[Holding, set[str]]:
+    """Return what holds the cables of a changed plan, and the cables that are held otherwise than before."""
+    old = site.holding.held
+    new = refreshed_holding(site.plan, site.ways, site.holding, plan, ways)
+    return new, {key for key, held in new.held.items() if old.get(key) != held}
 
 
 def loaded_anew(site: Site, plan: Plan, loads: Mapping[str, float | None]) -> set[str]:

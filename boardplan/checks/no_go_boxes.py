@@ -18,7 +18,8 @@ def in_no_go_box(site: Site, spot: BodySpot, no_go: NoGoSpot) -> Iterator[Findin
     shared = spot.body.intersection(no_go.body)
     if shared.area > SHARED:
         has, from_z = site.two_lengths(spot.height, empty.from_z)
-        words = f"{spot.id}, {has} deep, stands in the space of {empty.name}, which begins {from_z} off the board"
+        name = empty.name or empty.id
+        words = f"{spot.id}, {has} deep, stands in the space of {name}, which begins {from_z} off the board"
         yield site.finding(
             "in-no-go-box", site.limit("no-go-box"), where_is(spot, no_go, area=Box(*shared.bounds)), words
         )
@@ -33,7 +34,7 @@ def front_meets_no_go_box(site: Site, spot: ComponentSpot, no_go: NoGoSpot) -> I
     shared = spot.body.intersection(no_go.body)
     if shared.area > SHARED:
         has, wants = site.two_lengths(room, asked)
-        words = f"{spot.id} asks for {wants} clear in front; {empty.name} leaves {has}"
+        words = f"{spot.id} asks for {wants} clear in front; {empty.name or empty.id} leaves {has}"
         where = where_is(spot, no_go, area=Box(*shared.bounds))
         yield site.finding("front-blocked", site.asked("front-access", asked), where, words, room)
 
@@ -45,5 +46,5 @@ def _fronts(spot: ComponentSpot) -> list[KeepClear]:
 def fixing_in_no_go_box(site: Site, spot: FixingSpot, no_go: NoGoSpot) -> Iterator[Finding]:
     """Yield a finding where the head of a board fixing lies in a no-go box that begins at the board."""
     if no_go.no_go.from_z <= 0 < no_go.no_go.to_z and no_go.box.holds(spot.hole.at):
-        words = f"The head of board fixing {spot.id} lies in the space of {no_go.no_go.name}"
+        words = f"The head of board fixing {spot.id} lies in the space of {no_go.no_go.name or no_go.id}"
         yield site.finding("fixing-in-no-go-box", site.limit("no-go-box"), where_is(spot, no_go), words)

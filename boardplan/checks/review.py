@@ -6,7 +6,7 @@ from functools import cached_property
 
 from boardplan.checks.acceptance import with_acceptance
 from boardplan.checks.asking import Answers, Key, Ranked, ask_between, ask_of_each, ask_of_job, rank
-from boardplan.checks.changes import fills_anew, ground_changed, lengths_anew, loaded_anew, moved_things
+from boardplan.checks.changes import fills_anew, ground_changed, holding_anew, lengths_anew, loaded_anew, moved_things
 from boardplan.checks.finding import Finding
 from boardplan.checks.grounds import all_room, fixing_loads, grounds_of
 from boardplan.checks.neighbours import Neighbours
@@ -15,6 +15,8 @@ from boardplan.checks.spots import Spot
 from boardplan.checks.survey import spot_of
 from boardplan.model.plan import COLLECTIONS, Plan, Thing
 from boardplan.routing.channel_fill import ChannelFill, channel_fills
+from boardplan.routing.clamp import Clamp
+from boardplan.routing.clamps import holding_of
 from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.find_route import find_routes, refreshed_routes
 from boardplan.routing.length_sum import CutLength
@@ -32,7 +34,7 @@ class _Kept:
 
 @dataclass(frozen=True)
 class Review:
-    """A plan with the ways of its cables, their lengths, the fill of its channels and all findings, gravest first."""
+    """A plan with its cables' ways, lengths and clamps, the fill of its channels and all findings, gravest first."""
 
     plan: Plan
     ways: Mapping[str, Way]
@@ -40,6 +42,11 @@ class Review:
     fills: Mapping[str, ChannelFill]
     findings: tuple[Finding, ...]
     _kept: _Kept = field(repr=False, compare=False)
+
+    @cached_property
+    def clamps(self) -> Mapping[str, tuple[Clamp, ...]]:
+        """The clamps of every cable, those of a pair with both."""
+        return {cable: held.clamps for cable, held in self._kept.site.holding.held.items()}
 
     @cached_property
     def stops(self) -> tuple[Finding, ...]:
@@ -65,6 +72,7 @@ def review_with_ways(plan: Plan, ways: Mapping[str, Way]) -> Review:
         ways=ways,
         lengths=cut_lengths(plan, ways),
         fills=channel_fills(plan, ways),
+        holding=holding_of(plan, ways),
         grounds=grounds,
         rooms=all_room(grounds),
         loads=fixing_loads(plan),
@@ -89,10 +97,13 @@ def refreshed_with_ways(review: Review, plan: Plan, ways: Mapping[str, Way]) -> 
     moved = moved_things(review.plan, plan, review.ways, ways)
     lengths, summed = lengths_anew(kept.site, plan, ways, moved)
     fills, reckoned = fills_anew(kept.site, plan, ways, moved)
+    holding, held = holding_anew(kept.site, plan, ways)
     loads = fixing_loads(plan)
-    anew = summed | reckoned | loaded_anew(kept.site, plan, loads)
+    anew = summed | reckoned | held | loaded_anew(kept.site, plan, loads)
     spots, near = _surveyed(kept, plan, ways, moved)
-    site = replace(kept.site, plan=plan, ways=ways, lengths=lengths, fills=fills, loads=loads, spots=spots)
+    site = replace(
+        kept.site, plan=plan, ways=ways, lengths=lengths, fills=fills, holding=holding, loads=loads, spots=spots
+    )
     answers = {key: answer for key, answer in kept.answers.items() if _still_holds(key, moved, anew)}
     answers |= ask_of_each(site, moved | anew)
     answers |= ask_between(site, near, moved)

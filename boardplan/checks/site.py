@@ -13,6 +13,7 @@ from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.plan import Plan
 from boardplan.model.rule_set import Limit
 from boardplan.routing.channel_fill import ChannelFill
+from boardplan.routing.clamps import Holding
 from boardplan.routing.length_sum import CutLength
 from boardplan.routing.route import Way
 
@@ -44,6 +45,7 @@ class Site:
     ways: Mapping[str, Way]
     lengths: Mapping[str, CutLength]
     fills: Mapping[str, ChannelFill]
+    holding: Holding
     grounds: Mapping[str, Ground]
     rooms: BaseGeometry
     loads: Mapping[str, float | None]

@@ -109,6 +109,7 @@ def _cables(chosen: argparse.Namespace) -> int:
     from boardplan.output.cut_list import cut_list_csv  # noqa: PLC0415
     from boardplan.output.records import cable_records  # noqa: PLC0415
     from boardplan.routing.channel_fill import channel_fills  # noqa: PLC0415
+    from boardplan.routing.clamps import clamps_of  # noqa: PLC0415
     from boardplan.routing.cut_length import cut_lengths  # noqa: PLC0415
     from boardplan.routing.find_route import find_routes  # noqa: PLC0415
 
@@ -118,7 +119,7 @@ def _cables(chosen: argparse.Namespace) -> int:
     if chosen.json:
         _say_json(cable_records(plan, ways, lengths, channel_fills(plan, ways)))
     elif chosen.csv:
-        _say(cut_list_csv(plan, lengths))
+        _say(cut_list_csv(plan, lengths, clamps_of(plan, ways)))
     else:
         _say("\n".join(cable_lines(plan, lengths)))
     return FINE

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from boardplan.drawing.board_sheet_picture import board_sheet_picture
 from boardplan.drawing.cable_picture import cable_picture
 from boardplan.drawing.channel_picture import channel_base_picture, channel_cover_picture
+from boardplan.drawing.clamp_picture import clamp_picture
 from boardplan.drawing.component_picture import placed_component_picture
 from boardplan.drawing.opening_picture import exit_picture, fixing_picture
 from boardplan.drawing.picture import Picture, placed_picture
@@ -12,6 +13,8 @@ from boardplan.drawing.wall_picture import back_part_picture, framing_picture, n
 from boardplan.geometry.placement import Placement
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
+from boardplan.routing.clamp import own_clamps
+from boardplan.routing.clamps import clamps_of
 from boardplan.routing.route import Route, Way
 
 
@@ -23,7 +26,8 @@ def board_picture(plan: Plan, ways: Mapping[str, Way]) -> Picture:
 def pictures_in_order(plan: Plan, ways: Mapping[str, Way]) -> Iterator[tuple[str, Picture]]:
     """Yield each thing's id and picture in wall coordinates, the lowest first.
 
-    A channel comes twice: its base below the cables in it, its cover above them.
+    A channel comes twice: its base below the cables in it, its cover above them. The clamps of a cable come
+    under its id once more, above all cables.
     """
     yield from _sheets(plan)
     for channel in plan.channels.values():
@@ -35,6 +39,8 @@ def pictures_in_order(plan: Plan, ways: Mapping[str, Way]) -> Iterator[tuple[str
         if channel.cover:
             yield channel.id, on_wall(plan, channel.board, channel_cover_picture(channel))
     yield from _cables(plan, ways, in_channel=False)
+    for clamp in own_clamps(clamps_of(plan, ways)):
+        yield clamp.cables[0], clamp_picture(clamp)
     for box in plan.no_go_boxes.values():
         yield box.id, on_wall(plan, box.board, no_go_picture(box))
 

@@ -1,7 +1,8 @@
 """Cable suggestion: a class and a colour for a new cable from its ends, and a conductor only where a person chose one.
 
 Sizing a conductor is the designer's work. What is suggested here was chosen before: for another cable on
-the same terminal, or for the cable drawn last. Otherwise there is none, and a person is asked.
+the same terminal, or for the cable drawn last where that joins terminals like these. Otherwise there is none,
+and a person is asked.
 """
 
 from collections.abc import Mapping
@@ -64,8 +65,24 @@ def suggest_cable(
         return CableSuggestion(alike.cable_class, alike.colour, conductor, why)
     cable_class = _class_of(plan, start, end, pole)
     colour = _habit(plan, cable_class, pole) or COLOUR_OF_POLE.get(pole, "black")
+    if last is not None and not _for_like_ends(plan, last, start, end):
+        last = None
     why = "conductor as used last" if last else "no conductor chosen yet on either end"
     return CableSuggestion(cable_class, colour, last, why)
+
+
+def _for_like_ends(plan: Plan, last: Conductor, start: CableEnd, end: CableEnd) -> bool:
+    """Say whether a conductor fits two ends as far as the job goes: its other cables join terminals like these.
+
+    A charger's cable says nothing about that of the battery or of a signal.
+    """
+    others = [cable for cable in plan.cables.values() if cable.conductor == last.id]
+    sorts = _end_sorts(plan, start, end)
+    return not others or any(_end_sorts(plan, *cable.ends) == sorts for cable in others)
+
+
+def _end_sorts(plan: Plan, *ends: CableEnd) -> list[tuple[str, str]]:
+    return sorted((each.sort, str(each.size)) for each in _terminals(plan, *ends))
 
 
 def _shares_end(cable: Cable, start: CableEnd, end: CableEnd) -> bool:

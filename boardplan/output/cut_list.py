@@ -1,18 +1,23 @@
 """Cut list: every cable to cut, by reel and falling length, what goes on its ends, and how its length came about."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from types import MappingProxyType
+from typing import TypeAlias
 
 from boardplan.geometry.units import INCH, inches_text, tidy_number
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.output.csv_table import Value, csv_text
 from boardplan.output.table import Cell, Column, Heading, Row, Table
+from boardplan.routing.clamp import Clamp
 from boardplan.routing.cut_length import rounded_up
 from boardplan.routing.end_work import EndWork
 from boardplan.routing.length_sum import CutLength
 from boardplan.routing.reels import (
     CountNeed,
     ReelNeed,
+    clamp_needs,
     ferrule_needs,
     lug_needs,
     reel_needs,
@@ -33,6 +38,9 @@ BEFORE = (
         "Measures of lugs are typical: measure your own and cut a trial piece first."
     ),
 )
+Clamps: TypeAlias = Mapping[str, tuple[Clamp, ...]]
+NO_CLAMPS: Clamps = MappingProxyType({})
+"""For lists of lengths alone."""
 _TICKS = ("cut", "strip", "crimp", "shrink", "label", "pull", "fit")
 
 
@@ -56,12 +64,17 @@ def _reel_order(plan: Plan) -> list[tuple[str, str]]:
     return sorted(reels, key=largest_first)
 
 
-def cut_tables(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[Table, ...]:
+def cut_tables(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps = NO_CLAMPS) -> tuple[Table, ...]:
     """Return the tables of a cut list: the cables by reel, what to take along, then how each length came about."""
-    return (_cables(plan, lengths), _reels(plan, lengths), _counts(plan, lengths), _sums(plan, lengths))
+    return (
+        _cables(plan, lengths, clamps),
+        _reels(plan, lengths),
+        _counts(plan, lengths, clamps),
+        _sums(plan, lengths),
+    )
 
 
-def _cables(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
+def _cables(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps) -> Table:
     rows: list[Row] = []
     reel: tuple[str, str] | None = None
     for cable in cutting_order(plan, lengths):
@@ -72,7 +85,7 @@ def _cables(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
             rows.append(
                 Heading(f"{conductor.name}, {cable.colour}", lead or f"outside {conductor.outside_diameter:g} mm")
             )
-        rows.append(_row(plan, cable, lengths[cable.id]))
+        rows.append(_row(plan, cable, lengths[cable.id], clamps.get(cable.id, ())))
     columns = (
         Column("cable"),
         Column("cut mm", "end"),
@@ -85,7 +98,7 @@ def _cables(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
     return Table(columns, tuple(rows), notes=BEFORE)
 
 
-def _row(plan: Plan, cable: Cable, length: CutLength) -> tuple[Cell, ...]:
+def _row(plan: Plan, cable: Cable, length: CutLength, clamps: tuple[Clamp, ...]) -> tuple[Cell, ...]:
     first, second = length.ends
     return (
         Cell(cable.id, small=f"group {cable.group}" if cable.group else "", bold=True),
@@ -93,7 +106,7 @@ def _row(plan: Plan, cable: Cable, length: CutLength) -> tuple[Cell, ...]:
         Cell(str(cable.count)),
         Cell(first.place, small=_end_words(cable, first, second)),
         Cell(second.place, small=_end_words(cable, second, first)),
-        Cell(small=_way_words(cable, length), alert="\n".join(why_not_final(length))),
+        Cell(small=_way_words(cable, length, clamps), alert="\n".join(why_not_final(length))),
         *(Cell(tick=each not in _not_needed(length)) for each in _TICKS),
     )
 
@@ -149,14 +162,24 @@ def _end_words(cable: Cable, here: EndWork, there: EndWork) -> str:
 _WAYS = {"channel": "in channel", "outside": "outside channels", "choose": ""}
 
 
-def _way_words(cable: Cable, length: CutLength) -> str:
+def _way_words(cable: Cable, length: CutLength, clamps: tuple[Clamp, ...]) -> str:
     lines = []
     if length.path is not None and length.net is not None:
         lines.append(f"path {tidy_number(length.path)}, net {tidy_number(length.net)}")
     off = "off-board" if length.off_board else ""
     lines.append(", ".join(each for each in (_WAYS[cable.way], off, _mass_words(length)) if each))
+    lines.append(clamp_words(cable.id, clamps))
     lines += _other_notes(length)
     return "\n".join(each for each in lines if each)
+
+
+def clamp_words(cable: str, clamps: tuple[Clamp, ...]) -> str:
+    """Return how many clamps hold a cable, and which of them hold another one too; nothing for none."""
+    if not clamps:
+        return ""
+    shared = Counter(other for each in clamps for other in each.cables if other != cable)
+    with_others = "".join(f", {count} with {other}" for other, count in sorted(shared.items()))
+    return f"{len(clamps)} {'clamp' if len(clamps) == 1 else 'clamps'}{with_others}"
 
 
 def _mass_words(length: CutLength) -> str:
@@ -215,12 +238,13 @@ def _reel_row(plan: Plan, need: ReelNeed) -> tuple[Cell, ...]:
     )
 
 
-def _counts(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
+def _counts(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps) -> Table:
     rows: list[Row] = []
     parts: Sequence[tuple[str, tuple[CountNeed, ...]]] = (
         ("Lugs at board ends", lug_needs(plan, lengths)),
         ("Ferrules at board clamps", ferrule_needs(plan, lengths)),
         ("Leads with moulded ends", stock_lead_needs(plan, lengths)),
+        ("Cable clamps by jacket", clamp_needs(clamps)),
     )
     for title, needs in parts:
         if needs:
@@ -228,7 +252,7 @@ def _counts(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
         rows += [(Cell(tick=True), Cell(need.name), Cell(str(need.count), bold=True)) for need in needs]
     columns = (Column("have it", "middle"), Column("part", grows=True), Column("count", "end"))
     return Table(
-        columns, tuple(rows), "Lugs, ferrules and leads", ("Spares and far ends are not counted.",), share=0.45
+        columns, tuple(rows), "Lugs, ferrules, leads and clamps", ("Spares and far ends are not counted.",), share=0.45
     )
 
 
@@ -300,18 +324,21 @@ def _number(value: float) -> str:
 
 _HEADS = (
     "cable", "from", "to", "conductor", "colour", "group", "pieces", "cut_mm", "cut_in_1/32", "net_mm", "path_mm",
-    "slack_mm", "plus_mm", "minus_mm", "final", "why_not_final_and_notes", "way", "mass_kg",
+    "slack_mm", "plus_mm", "minus_mm", "final", "why_not_final_and_notes", "way", "clamps", "mass_kg",
     "end_1_lug", "end_1_clocking_deg", "end_1_strip_mm", "end_1_ferrule", "end_1_place", "end_1_label",
     "end_2_lug", "end_2_clocking_deg", "end_2_strip_mm", "end_2_ferrule", "end_2_place", "end_2_label",
 )  # fmt: skip
 
 
-def cut_list_csv(plan: Plan, lengths: Mapping[str, CutLength]) -> str:
-    """Return the cut list as CSV, in cutting order."""
-    return csv_text(_HEADS, (tuple(_csv_row(plan, cable, lengths[cable.id])) for cable in cutting_order(plan, lengths)))
+def cut_list_csv(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps = NO_CLAMPS) -> str:
+    """Return the cut list as CSV, in cutting order; a clamp for a pair counts with both."""
+    order = cutting_order(plan, lengths)
+    return csv_text(
+        _HEADS, (tuple(_csv_row(plan, each, lengths[each.id], len(clamps.get(each.id, ())))) for each in order)
+    )
 
 
-def _csv_row(plan: Plan, cable: Cable, length: CutLength) -> Iterator[Value]:
+def _csv_row(plan: Plan, cable: Cable, length: CutLength, clamps: int) -> Iterator[Value]:
     first, second = length.ends
     yield from (cable.id, first.place, second.place, plan.conductors[cable.conductor].name, cable.colour, cable.group)
     yield from (cable.count, length.cut, None if length.cut is None else cut_inches(length.cut))
@@ -320,6 +347,7 @@ def _csv_row(plan: Plan, cable: Cable, length: CutLength) -> Iterator[Value]:
         "yes" if length.final else "no",
         "; ".join(remarks(length)),
         cable.way,
+        clamps,
         length.mass,
     )
     for here, there in ((first, second), (second, first)):

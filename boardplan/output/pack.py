@@ -156,9 +156,11 @@ def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[
     holes = listed("Hole schedule", hole_schedule.hole_tables(plan), hole_schedule.FOOTER, landscape=False)
     yield _Paper("hole-schedule.pdf", holes, title=f"{plan.job.title}: hole schedule")
     yield _Paper("hole-schedule.csv", text=hole_schedule.hole_schedule_csv(plan))
-    cables = listed("Cable cut list", cut_list.cut_tables(plan, review.lengths), cut_list.FOOTER, landscape=True)
+    cables = listed(
+        "Cable cut list", cut_list.cut_tables(plan, review.lengths, review.clamps), cut_list.FOOTER, landscape=True
+    )
     yield _Paper("cable-cut-list.pdf", cables, title=f"{plan.job.title}: cable cut list")
-    yield _Paper("cable-cut-list.csv", text=cut_list.cut_list_csv(plan, review.lengths))
+    yield _Paper("cable-cut-list.csv", text=cut_list.cut_list_csv(plan, review.lengths, review.clamps))
     found = listed("Findings", findings_list.findings_tables(review), findings_list.FOOTER, landscape=False)
     yield _Paper("findings.pdf", found, title=f"{plan.job.title}: findings")
 
@@ -178,7 +180,7 @@ def template_files(plan: Plan) -> dict[str, str]:
 def _template(plan: Plan, review: Review, board: Board, paper: Paper, fonts: Fonts, file: str) -> _Paper:
     marks = [hole.position for hole in holes_of(plan) if hole.board == board.id]
     tiles = tiles_of(board, paper, marks)
-    template = template_of(plan, review.ways, board, tiles, fonts.width)
+    template = template_of(plan, review, board, tiles, fonts.width)
     shared = TemplateSet(plan.job, template, tiles, paper, open_counts(review)["stop"], fonts.width)
     title = f"{plan.job.title}: drilling template, board {board.id}"
     return _Paper(file, tuple(tile_sheets(shared)), tiles=tiles, title=title)

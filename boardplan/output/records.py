@@ -12,9 +12,11 @@ from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import HoleRow, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
 from boardplan.routing.channel_fill import ChannelFill
+from boardplan.routing.clamp import Clamp
+from boardplan.routing.clamps import clamps_of
 from boardplan.routing.end_work import EndWork
 from boardplan.routing.length_sum import CutLength, explain
-from boardplan.routing.reels import ferrule_needs, lug_needs, reel_needs, stock_lead_needs
+from boardplan.routing.reels import clamp_needs, ferrule_needs, lug_needs, reel_needs, stock_lead_needs
 from boardplan.routing.route import NoWay, Route, Way
 
 Record = dict[str, Any]
@@ -78,10 +80,14 @@ def cable_records(
     lengths: Mapping[str, CutLength],
     fills: Mapping[str, ChannelFill],
 ) -> Record:
-    """Return all cables with their ways and the sums of their lengths, the reels, the channels."""
+    """Return all cables with their ways, clamps and the sums of their lengths, the reels, the channels."""
+    clamps = clamps_of(plan, ways)
     return {
         **_job(plan),
-        "cables": [_cable(plan, cable_id, ways.get(cable_id), lengths[cable_id]) for cable_id in plan.cables],
+        "cables": [
+            {**_cable(plan, each, ways.get(each), lengths[each]), "clamps": [_clamp(plan, one) for one in clamps[each]]}
+            for each in plan.cables
+        ],
         "reels": [
             {
                 "conductor": need.conductor,
@@ -97,7 +103,21 @@ def cable_records(
         "lugs": {need.name: need.count for need in lug_needs(plan, lengths)},
         "ferrules": {need.name: need.count for need in ferrule_needs(plan, lengths)},
         "stock_leads": {need.name: need.count for need in stock_lead_needs(plan, lengths)},
+        "clamps": {need.name: need.count for need in clamp_needs(clamps)},
         "channels": [_channel(fill) for fill in fills.values()],
+    }
+
+
+def _clamp(plan: Plan, clamp: Clamp) -> Record:
+    x, y = plan.off_wall(clamp.board, clamp.at) if clamp.board else clamp.at
+    return {
+        "board": clamp.board,
+        "x": _number(x),
+        "y": _number(y),
+        "on_wall": [_number(clamp.at.x), _number(clamp.at.y)],
+        "towards": _number(clamp.towards),
+        "cables": list(clamp.cables),
+        "diameters": list(clamp.diameters),
     }
 
 

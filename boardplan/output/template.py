@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from boardplan.checks.review import Review
 from boardplan.drawing.hatching import hatch
 from boardplan.drawing.picture import Area, Line, Mark, Picture, Strand, Words, placed_picture
 from boardplan.drawing.rings import beside_line
@@ -15,6 +16,7 @@ from boardplan.model.placed import Placed, placed
 from boardplan.model.plan import Plan
 from boardplan.output.board_ruler import datum_edges, ruler, ruler_boxes
 from boardplan.output.board_words import board_inscriptions
+from boardplan.output.clamp_mark import clamp_box, clamp_mark, placed_clamps
 from boardplan.output.free_places import LINE, MARK, TERMINAL, WORDS, FreePlaces
 from boardplan.output.grid_numbers import grid_levels, grid_uprights
 from boardplan.output.hole_mark import hole_mark, mark_boxes
@@ -25,6 +27,7 @@ from boardplan.output.template_words import hole_inscription, terminal_inscripti
 from boardplan.output.word_block import Inscription
 from boardplan.output.word_desk import WordDesk
 from boardplan.output.word_places import own_parts
+from boardplan.routing.clamp import Clamp
 from boardplan.routing.route import Route, Way
 
 THIN, FINE_LINE = 0.18, 0.12
@@ -34,23 +37,28 @@ THIN, FINE_LINE = 0.18, 0.12
 class Template:
     """A board's drawing: `ground` is cut off at the board's edge, `marks` are not; `words` are shown whole.
 
+    `clamps` are in board coordinates; their screws are no holes of the template.
     `places` knows what is drawn where, so that each sheet finds room for its bars and its name.
     """
 
     plan: Plan
     board: Board
     holes: tuple[Hole, ...]
+    clamps: tuple[Clamp, ...]
     ground: Picture
     words: tuple[Inscription, ...]
     marks: Picture
     places: FreePlaces
 
 
-def template_of(plan: Plan, ways: Mapping[str, Way], board: Board, tiles: Sequence[Tile], measure: Measure) -> Template:
+def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile], measure: Measure) -> Template:
     """Return the drawing of a board, words placed so that each can be read on one of the tiles."""
     holes = tuple(hole for hole in holes_of(plan) if hole.board == board.id)
     units = [placed(plan, each) for each in plan.components.values() if each.board == board.id]
+    clamps = tuple(placed_clamps(plan, review.clamps, board))
     places = FreePlaces()
+    for clamp in clamps:
+        places.take(clamp_box(clamp), TERMINAL)
     for hole in holes:
         for box in mark_boxes(hole, plan.fasteners.get(hole.fastener)):
             places.take(box, MARK)
@@ -69,7 +77,7 @@ def template_of(plan: Plan, ways: Mapping[str, Way], board: Board, tiles: Sequen
     ground = (
         *_grid(board),
         *_behind(plan, board),
-        *_cables(plan, ways, board),
+        *_cables(plan, review.ways, board),
         *_channels(plan, board),
         *_keep_clear(units),
         *_outlines(units),
@@ -80,9 +88,10 @@ def template_of(plan: Plan, ways: Mapping[str, Way], board: Board, tiles: Sequen
         *datum_edges(board),
         *(mark for mark in along if not isinstance(mark, Words)),
         *crosses,
+        *(mark for clamp in clamps for mark in clamp_mark(clamp)),
         *(mark for hole in holes for mark in hole_mark(hole, plan.fasteners.get(hole.fastener))),
     )
-    return Template(plan, board, holes, ground, words, marks, places)
+    return Template(plan, board, holes, clamps, ground, words, marks, places)
 
 
 def _words(

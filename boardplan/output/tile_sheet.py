@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from boardplan.drawing.picture import Line, Mark, Picture, Words, placed_picture
 from boardplan.geometry.placement import Placement
 from boardplan.geometry.point import Box, Point
+from boardplan.output.clamp_mark import clamp_note
 from boardplan.output.datum import edge_words
 from boardplan.output.free_places import WORDS, FreePlaces, common_box, places_within
 from boardplan.output.grid_numbers import grid_numbers
@@ -156,10 +157,10 @@ def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
     )
     for y, first, last, bold in lines:
         yield from _strip(shared.measure, (left, right, y), first, last, bold=bold)
-    yield from _cautions(shared, left, right, below)
+    yield from _cautions(shared, tile, left, right, below)
 
 
-def _cautions(shared: TemplateSet, left: float, right: float, below: float) -> Iterator[Mark]:
+def _cautions(shared: TemplateSet, tile: Tile, left: float, right: float, below: float) -> Iterator[Mark]:
     """Yield what to mind, the scale first and bold, on two lines below the drawing."""
     measure = shared.measure
     sentences = [BEFORE_DRILLING, _PUNCH]
@@ -167,11 +168,16 @@ def _cautions(shared: TemplateSet, left: float, right: float, below: float) -> I
         sentences.insert(0, _JOIN)
     if shared.template.board.fabric:
         sentences.append(_FABRIC)
+    template = shared.template
+    clamps = clamp_note(template.plan, template.board, template.clamps, tile.rect)
+    if clamps:
+        sentences.append(clamps)
     first = fitting_height(MEASURE_BARS, right - left, FINE, measure, bold=True)
     yield Words(Point(left, below - 2.1), MEASURE_BARS, first, "ink", "start", bold=True, centred=False)
     beside = left + measure(MEASURE_BARS, first, bold=True) + 2.5
-    if sentences and beside + measure(sentences[0], FINE) <= right:
-        yield Words(Point(beside, below - 2.1), sentences.pop(0), FINE, "ink", "start", centred=False)
+    while sentences and beside + measure(sentences[0], FINE) <= right:
+        yield Words(Point(beside, below - 2.1), sentences[0], FINE, "ink", "start", centred=False)
+        beside += measure(sentences.pop(0), FINE) + 2.5
     rest = "  ".join(sentences)
     size = fitting_height(rest, right - left, FINE, measure)
     yield Words(Point(left, below - 4.4), rest, size, "ink", "start", centred=False)

@@ -1,8 +1,10 @@
 """Changes: what differs between two plans, and which ways it can concern."""
 
+from boardplan.geometry.point import Box
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.plan import Plan
 from boardplan.routing.blockers import Blocker, blockers_of
+from boardplan.routing.open_lines import units
 from boardplan.routing.route import NoWay, Way
 
 
@@ -12,8 +14,8 @@ class Changes:
     def __init__(self, old: Plan, new: Plan, new_blockers: tuple[Blocker, ...]) -> None:
         """Compare two plans; `new_blockers` are those of the new one."""
         self._old, self._new = old, new
-        self._everywhere = old.rules != new.rules or old.boards != new.boards
-        self._channels = old.channels != new.channels
+        self.everywhere = old.rules != new.rules or old.boards != new.boards
+        self.channels = old.channels != new.channels
         before, after = set(blockers_of(old)), set(new_blockers)
         self._blockers = tuple(before ^ after)
         self._ends = {
@@ -30,7 +32,7 @@ class Changes:
 
     def concern(self, cable: Cable, way: Way) -> bool:
         """Say whether a cable's way may be another one in the new plan."""
-        if self._everywhere or self._of_cable(cable) or (self._channels and cable.way != "outside"):
+        if self.everywhere or self.of_cable(cable) or (self.channels and cable.way != "outside"):
             return True
         if cable.pins:
             return False
@@ -38,9 +40,19 @@ class Changes:
             return bool(self._blockers)
         half = self._new.conductors[cable.conductor].outside_diameter / 2
         boxes = [each.box.grown(half + each.clearance) for each in self._blockers]
-        return bool(way.full) or any(reach.touches(box) for box in boxes for reach in way.reaches)
+        return bool(way.full) or any(reach.comes_by(box) for box in boxes for reach in way.reaches)
 
-    def _of_cable(self, cable: Cable) -> bool:
+    def blocks(self, cable: Cable, box: Box) -> bool:
+        """Say whether anything that changed keeps a cable out of some of a box, or did so."""
+        half = self._new.conductors[cable.conductor].outside_diameter / 2
+        return any(each.box.grown(half + each.clearance).touches(box) for each in self._blockers)
+
+    def old_half(self, cable: str) -> int:
+        """Return half the diameter a cable had, in units."""
+        return units(self._old.conductors[self._old.cables[cable].conductor].outside_diameter / 2)
+
+    def of_cable(self, cable: Cable) -> bool:
+        """Say whether a cable itself or one of its ends changed."""
         before = self._old.cables.get(cable.id)
         if before is None or (before is not cable and before != cable):
             return True

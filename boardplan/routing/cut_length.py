@@ -21,11 +21,11 @@ TRUST_FALLING: tuple[Trust, ...] = ("measured", "customer", "photo", "estimated"
 """How far a leg's length can be trusted, the best first."""
 _JUMPER_FROM = 16.0  # mm²: thinner cables bend by hand, so they get the slack of small ones
 _CLASS_WORDS: dict[SlackClass, str] = {
-    "jumper": "short jumper",
-    "large": "large cable on the board",
-    "small": "small or medium cable",
-    "off-board": "off-board run",
-    "signal": "signal lead",
+    "jumper": "a short jumper",
+    "large": "a large cable on the board",
+    "small": "a small or medium cable",
+    "off-board": "an off-board run",
+    "signal": "a signal lead",
 }
 
 
@@ -175,7 +175,7 @@ def _cut_to_step(plan: Plan, cable: Cable, way: Route, length: CutLength) -> Cut
     cut = rounded_up(net + slack, rule.step)
     parts = [
         *length.parts,
-        (f"slack for a {_CLASS_WORDS[slack_class]}", slack),
+        (f"slack for {_CLASS_WORDS[slack_class]}", slack),
         (f"rounded up to {tidy_number(rule.step)}", cut - net - slack),
     ]
     return replace(
@@ -198,7 +198,7 @@ def _from_stock(plan: Plan, cable: Cable, length: CutLength) -> CutLength:
     slack = _slack(plan, slack_class, path)
     lengths = sorted(plan.conductors[cable.conductor].stock_lengths)
     cut = next((each for each in lengths if each >= path + slack - _ROUNDING), None)
-    parts = [*length.parts, (f"slack for a {_CLASS_WORDS[slack_class]}", slack)]
+    parts = [*length.parts, (f"slack for {_CLASS_WORDS[slack_class]}", slack)]
     notes = list(length.notes)
     if cut is None:
         words = f"no stock lead is long enough: {tidy_number(path + slack)} mm wanted, {lengths[-1]:g} is the longest"

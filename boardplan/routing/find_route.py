@@ -12,14 +12,15 @@ from boardplan.routing.capacity import spread_over_channels
 from boardplan.routing.changes import Changes
 from boardplan.routing.one_way import found_way, pinned_way
 from boardplan.routing.route import Way
-from boardplan.routing.side_by_side import alone, laid_side_by_side
+from boardplan.routing.side_by_side import laid_side_by_side
+from boardplan.routing.stirred import Stirred, alone
 from boardplan.routing.surroundings import Surroundings, surroundings_of
 
 
 def find_routes(plan: Plan) -> dict[str, Way]:
     """Return the way of every cable, in the plan's order."""
     around = surroundings_of(plan)
-    return _settled(around, {cable.id: _way(around, cable) for cable in plan.cables.values()})
+    return laid_side_by_side(around, _spread(around, {cable.id: _way(around, cable) for cable in plan.cables.values()}))
 
 
 def refreshed_routes(old_plan: Plan, old_ways: Mapping[str, Way], new_plan: Plan) -> dict[str, Way]:
@@ -30,19 +31,27 @@ def refreshed_routes(old_plan: Plan, old_ways: Mapping[str, Way], new_plan: Plan
     """
     around = surroundings_of(new_plan)
     changes = Changes(old_plan, new_plan, around.blockers)
-    ways: dict[str, Way] = {}
-    for cable in new_plan.cables.values():
-        old = old_ways.get(cable.id)
-        stands = old is not None and not changes.concern(cable, old)
-        ways[cable.id] = alone(old) if stands and old is not None else _way(around, cable)
-    settled = _settled(around, ways)
+    ways = {cable.id: _refreshed(around, cable, old_ways.get(cable.id), changes) for cable in new_plan.cables.values()}
+    spread = _spread(around, ways)
+    everything = changes.everywhere or changes.channels
+    settled = laid_side_by_side(around, spread, None if everything else Stirred(around, old_ways, spread, changes))
     return {name: old_ways[name] if old_ways.get(name) == way else way for name, way in settled.items()}
 
 
-def _settled(around: Surroundings, ways: Mapping[str, Way]) -> dict[str, Way]:
-    spread = spread_over_channels(around.plan, ways, lambda cable, full: found_way(around, cable, full))
-    return laid_side_by_side(around, spread)
+def _refreshed(around: Surroundings, cable: Cable, old: Way | None, changes: Changes) -> Way:
+    """Return the way a cable takes alone, as the same object where that is no other one."""
+    if old is None:
+        return _way(around, cable)
+    was = alone(old)
+    if not changes.concern(cable, old):
+        return was
+    way = _way(around, cable, was)
+    return was if was == way else way
 
 
-def _way(around: Surroundings, cable: Cable) -> Way:
-    return pinned_way(around.plan, cable) if cable.pins else found_way(around, cable)
+def _spread(around: Surroundings, ways: Mapping[str, Way]) -> dict[str, Way]:
+    return spread_over_channels(around.plan, ways, lambda cable, full: found_way(around, cable, full))
+
+
+def _way(around: Surroundings, cable: Cable, before: Way | None = None) -> Way:
+    return pinned_way(around.plan, cable) if cable.pins else found_way(around, cable, before=before)

@@ -8,10 +8,12 @@ from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.routing.ends import End, ends_of
+from boardplan.routing.far_off import EVERYTHING
 from boardplan.routing.in_channels import stretches_in_channels
-from boardplan.routing.least_way import EVERYTHING, least_way, straight_way
+from boardplan.routing.least_way import least_way, straight_way
 from boardplan.routing.no_way import why_no_way
-from boardplan.routing.route import InChannel, NoWay, Reach, Route, Way
+from boardplan.routing.reach import Reach
+from boardplan.routing.route import InChannel, NoWay, Route, Way
 from boardplan.routing.surroundings import Surroundings
 
 _DETOUR = 240.0  # mm: a cable that may choose goes no farther round channels that it can cross
@@ -48,16 +50,25 @@ def _bent_words(factor: float) -> str:
     return f", bent to {factor:g} x its diameter as no more fits"
 
 
-def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = ()) -> Way:
-    """Return the best way of a cable that nobody pinned; `full` are stretches of channels it must not use."""
+def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = (), before: Way | None = None) -> Way:
+    """Return the best way of a cable that nobody pinned; `full` are stretches of channels it must not use.
+
+    The way it had `before` a change saves looking too far off, or not far enough.
+    """
+    expected = before.reaches[0].excess if isinstance(before, Route) and before.reaches else 0.0
     way, why = way_meant(around.plan, cable)
     if way == "outside" or not around.lanes:
-        return _with_reason(_bent_as_it_fits(around, cable, "outside", full), why or "outside: there is no channel")
-    by_channel = _bent_as_it_fits(around, cable, way, full)
+        return _with_reason(
+            _bent_as_it_fits(around, cable, "outside", full, expected), why or "outside: there is no channel"
+        )
+    by_channel = _bent_as_it_fits(around, cable, way, full, expected)
     if _worth(cable, by_channel):
         return _with_reason(by_channel, _through(by_channel))
     if isinstance(by_channel, NoWay):
-        return _with_reason(_bent_as_it_fits(around, cable, "outside", full), "outside: no channel leads there")
+        outside = _bent_as_it_fits(around, cable, "outside", full, expected)
+        if isinstance(outside, Route):  # any change may open the way by channel
+            outside = replace(outside, reaches=(anything(outside),))
+        return _with_reason(outside, "outside: no channel leads there")
     return _beside_or_across(around, cable, by_channel)
 
 
@@ -108,7 +119,9 @@ def way_meant(plan: Plan, cable: Cable) -> tuple[str, str]:
     return "choose", ""
 
 
-def _bent_as_it_fits(around: Surroundings, cable: Cable, way: str, full: tuple[InChannel, ...]) -> Route | NoWay:
+def _bent_as_it_fits(
+    around: Surroundings, cable: Cable, way: str, full: tuple[InChannel, ...], expected: float
+) -> Route | NoWay:
     """Return the way with the preferred bends, with the least ones where only those fit."""
     conductor = around.plan.conductors[cable.conductor]
     bend = around.plan.rules.bends[conductor.construction]
@@ -117,7 +130,7 @@ def _bent_as_it_fits(around: Surroundings, cable: Cable, way: str, full: tuple[I
     apart = ends[0].point != ends[1].point
     for factor in dict.fromkeys((bend.prefer, bend.least)) if apart else ():
         radius = factor * conductor.outside_diameter
-        tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius)
+        tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius, expected=expected)
         if tried.points is not None:
             inside = () if way == "outside" else stretches_in_channels(around.plan, tried.points)
             bent = "" if factor == bend.prefer else _bent_words(factor)

@@ -19,6 +19,8 @@ WEIGHT = 4
 Spot: TypeAlias = tuple[int, int]
 Span: TypeAlias = tuple[int, int]
 FAR = 10**10
+_STRIPE, _STRIPES = 200 * UNITS, 100
+"""How wide the stripes are that what blocks is sorted into, and how many there are each way; the last has the rest."""
 
 
 def units(length: float) -> int:
@@ -69,6 +71,7 @@ class OpenLines:
         """Keep what blocks a cable of half a diameter (mm); closed lanes can be crossed, but not run along."""
         self.half = units(half)
         self.barriers = [barrier(each, half) for each in blockers]
+        self.sides = [(*each.sides, each.blocker.thing) for each in self.barriers]
         self.lanes = lanes
         self.lane_weight = lane_weight
         self._closed = closed
@@ -77,7 +80,8 @@ class OpenLines:
         self._cheap: tuple[dict[int, list[Span]], ...] = ({}, {})
         for lane in lanes:
             self._cheap[lane.axis].setdefault(lane.line, []).append((lane.start, lane.end))
-        self._has_cheap = bool(lanes)
+        self._stripes: tuple[dict[int, list[Barrier]], ...] = ({}, {})
+        self.lane_lines = tuple(tuple(sorted(each)) for each in self._cheap)
 
     def without_bodies(self) -> "OpenLines":
         """Return the lines as if there were nothing but the boards."""
@@ -100,17 +104,30 @@ class OpenLines:
         """Return what a leg costs: its length, less inside channels."""
         low, high = (start, end) if start < end else (end, start)
         cost = (high - low) * WEIGHT
-        if self._has_cheap:
-            for first, last in self._cheap[axis].get(line, ()):
-                inside = min(high, last) - max(low, first)
-                if inside > 0:
-                    cost -= inside * (WEIGHT - self.lane_weight)
+        for first, last in self._cheap[axis].get(line, ()):
+            inside = min(high, last) - max(low, first)
+            if inside > 0:
+                cost -= inside * (WEIGHT - self.lane_weight)
         return cost
+
+    def is_cheap(self, axis: int, line: int) -> bool:
+        """Say whether a line runs in a channel somewhere."""
+        return line in self._cheap[axis]
+
+    def barriers_at(self, axis: int, line: int) -> list[Barrier]:
+        """Return what a line runs through."""
+        other, index = 1 - axis, self._stripes[axis]
+        if not index:
+            for each in self.barriers:
+                low, high = each.sides[other]
+                for stripe in range(max(low // _STRIPE, -_STRIPES), min(high // _STRIPE, _STRIPES) + 1):
+                    index.setdefault(stripe, []).append(each)
+        held = index.get(min(max(line // _STRIPE, -_STRIPES), _STRIPES), ())
+        return [each for each in held if each.sides[other][0] < line < each.sides[other][1]]
 
     def _blocked(self, axis: int, line: int) -> tuple[list[int], list[int]]:
         """Return the starts and ends of the blocked stretches of a line."""
-        other = 1 - axis
-        spans = [each.sides[axis] for each in self.barriers if each.sides[other][0] < line < each.sides[other][1]]
+        spans = [each.sides[axis] for each in self.barriers_at(axis, line)]
         for lane in self.lanes:
             if lane.axis == axis and lane.line == line:
                 spans = _without(spans, lane.start, lane.end)
@@ -132,12 +149,6 @@ def barrier(blocker: Blocker, half: float) -> Barrier:
     """Return what a blocker holds off for a cable of half a diameter, in mm."""
     box = blocker.box.grown(half + blocker.clearance)
     return Barrier(_sides(box), _sides(blocker.box), blocker, box)
-
-
-def box_of_lane(lane: Lane) -> Box:
-    """Return a lane as a box without width, in mm."""
-    start, end, line = lane.start / UNITS, lane.end / UNITS, lane.line / UNITS
-    return Box(start, line, end, line) if lane.axis == 0 else Box(line, start, line, end)
 
 
 def _sides(box: Box) -> tuple[Span, Span]:

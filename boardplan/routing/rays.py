@@ -1,6 +1,5 @@
-"""Rays: the first legs a cable can take out of an end, and the lines on which it may turn."""
+"""Rays: the first legs a cable can take out of an end."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -8,19 +7,16 @@ from boardplan.geometry.bends import tangent_length, turn_between
 from boardplan.geometry.point import Point
 from boardplan.routing.blockers import Blocker
 from boardplan.routing.ends import End
+from boardplan.routing.least_left import CORNER
 from boardplan.routing.open_lines import FAR, WEIGHT, Barrier, OpenLines, Spot, units
-from boardplan.routing.square_way import CORNER, Ray
+from boardplan.routing.square_way import Ray
 
 _HEADINGS = ((0, 1), (1, 1), (0, -1), (1, -1))
 _SQUARE = 1e-6  # degrees: a heading this near a quarter turn is one
-_LONGEST_STUB = 400.0
+LONGEST_STUB = 400.0
 _STUB_STEP = 5.0
 _OWN_BODY = 2 * WEIGHT
 """What a unit across the cable's own component costs on top, so that it leaves a busbar by the near side."""
-_BEND_ROOM = 1 - math.sqrt(0.5)
-"""How far off a body both lines of a square corner lie for the bend to clear it, in radii."""
-PITCH = 5.0
-"""Cables turn on whole multiples of this, in mm, wherever nothing asks for another place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +59,7 @@ def reach_and_stop(end: End, lines: OpenLines, axis: int, sign: int) -> tuple[in
     """Return how far an end's first leg is open and what stops it; what the end lies on does not."""
     spot = spot_of(end.point)
     reach, stop = FAR, None
-    for each in lines.barriers:
+    for each in lines.barriers_at(axis, spot[1 - axis]):
         sides = _sides_for(end, each, spot)
         if sides is not None and sides[1 - axis][0] < spot[1 - axis] < sides[1 - axis][1]:
             near, far = _ahead(spot[axis], sides[axis], sign)
@@ -109,7 +105,7 @@ def _slanted(end: End, lines: OpenLines, way: tuple[int, int], radius: float, tu
     axis, sign = way
     tangent = tangent_length(radius, turn)
     length = end.straight + tangent
-    while length <= _LONGEST_STUB:
+    while length <= LONGEST_STUB:
         corner = end.point.ahead(end.heading or 0.0, length)
         spot = spot_of(corner)
         span = lines.span(axis, spot[1 - axis], spot[axis])
@@ -145,27 +141,3 @@ def _crosses(start: Spot, stop: Spot, sides: tuple[tuple[int, int], tuple[int, i
         first, last = sorted(((low - a) / (b - a), (high - a) / (b - a)))
         near, far = max(near, first), min(far, last)
     return near < far
-
-
-def turning_lines(
-    leaving: Sequence[Leaving], lines: OpenLines, radius: float, near: Sequence[Barrier], *, exact: bool
-) -> tuple[list[int], list[int]]:
-    """Return where a way may turn: x of upright and y of level lines, in units, in rising order.
-
-    They are those that the ends, their bends and the channels ask for, and those just past what blocks:
-    on whole PITCH where not `exact`, tidy to lay and to measure.
-    """
-    turning: tuple[set[int], set[int]] = set(), set()
-    for one in leaving:
-        ray, tight = one.ray, units(radius)
-        turning[ray.axis].update((ray.at, ray.at + ray.sign * (ray.straight + tight)))
-        turning[1 - ray.axis].update((ray.line - 2 * tight, ray.line, ray.line + 2 * tight))
-    for lane in lines.lanes:
-        turning[1 - lane.axis].add(lane.line)
-    pitch = 1 if exact else units(PITCH)
-    asides = (0, units(_BEND_ROOM * radius), units(radius)) if exact else (0, units(_BEND_ROOM * radius))
-    for each in near:
-        for axis, (low, high) in enumerate(each.sides):
-            for aside in asides:
-                turning[axis].update(((low - aside) // pitch * pitch, -(-(high + aside) // pitch) * pitch))
-    return sorted(turning[0]), sorted(turning[1])

@@ -3,7 +3,7 @@
 ReelNeed fields: conductor (id), colour, pieces, total (mm, sum of cuts), reserve (mm), take (m, rounded up to 0.1),
 open (ids of cables without a length yet). CountNeed fields: name (words), count.
 Functions: reel_needs(plan, lengths), lug_needs(plan, lengths), ferrule_needs(plan, lengths),
-stock_lead_needs(plan, lengths).
+stock_lead_needs(plan, lengths), clamp_needs(clamps).
 """
 
 from collections import Counter
@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from boardplan.model.plan import Plan
+from boardplan.routing.clamp import Clamp, own_clamps
 from boardplan.routing.cut_length import rounded_up
 from boardplan.routing.end_work import size_words
 from boardplan.routing.length_sum import CutLength
@@ -100,6 +101,12 @@ def stock_lead_needs(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[Coun
         if length.stock and length.cut is not None:
             counts[length.cut, plan.conductors[cable.conductor].name] += cable.count
     return tuple(CountNeed(f"{name} {cut / 1000:g} m", count) for (cut, name), count in sorted(counts.items()))
+
+
+def clamp_needs(clamps: Mapping[str, tuple[Clamp, ...]]) -> tuple[CountNeed, ...]:
+    """Return the clamps by what they hold: a jacket of a diameter, or two side by side."""
+    counts = Counter((each.diameters, each.size) for each in own_clamps(clamps))
+    return tuple(CountNeed(f"for {size} mm", count) for (_, size), count in sorted(counts.items()))
 
 
 def _sorted(counts: Counter[str]) -> tuple[CountNeed, ...]:

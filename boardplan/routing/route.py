@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from boardplan.geometry.bends import Bend, Straight, rounded
-from boardplan.geometry.point import Box, Point
+from boardplan.geometry.point import Point
+from boardplan.routing.reach import Reach
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,29 +15,6 @@ class InChannel:
     channel: str
     start: float
     end: float
-
-
-@dataclass(frozen=True, slots=True)
-class Reach:
-    """How far off a way may lie what matters to it, in mm.
-
-    A box matters where a way by the square from `start` over it to `end` comes to no more than `limit`,
-    lengths along x and y weighed, or where it touches one of the first and last legs, given as boxes.
-    """
-
-    start: Point
-    end: Point
-    limit: float
-    weight_x: float = 1.0
-    weight_y: float = 1.0
-    legs: tuple[Box, ...] = ()
-
-    def touches(self, box: Box) -> bool:
-        """Say whether a change in a box can matter to the way."""
-        a, b = self.start, self.end
-        x = abs(a.x - b.x) + 2 * max(0.0, box.left - max(a.x, b.x), min(a.x, b.x) - box.right)
-        y = abs(a.y - b.y) + 2 * max(0.0, box.bottom - max(a.y, b.y), min(a.y, b.y) - box.top)
-        return self.weight_x * x + self.weight_y * y <= self.limit or any(box.touches(leg) for leg in self.legs)
 
 
 @dataclass(frozen=True, slots=True)

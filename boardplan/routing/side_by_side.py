@@ -4,142 +4,83 @@ Only legs between two corners move; a leg out of an end stays. Thick cables are 
 cable that finds no room beside the others stays where it was.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from itertools import pairwise
-from typing import TypeAlias
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable
-from boardplan.model.plan import Plan
 from boardplan.routing.ends import ends_of
 from boardplan.routing.in_channels import stretches_in_channels
-from boardplan.routing.open_lines import UNITS, OpenLines, Span, Spot, units
-from boardplan.routing.rays import PITCH, spot_of
+from boardplan.routing.laid_legs import LaidLegs, Leg, fixed_legs, free_legs, half_of, leg_between
+from boardplan.routing.open_lines import UNITS, OpenLines, units
+from boardplan.routing.rays import spot_of
 from boardplan.routing.route import Route, Way
 from boardplan.routing.square_way import bend_clears
+from boardplan.routing.stirred import FARTHEST, Stirred
 from boardplan.routing.surroundings import Surroundings
+from boardplan.routing.turning_lines import PITCH
 
-_SHIFTS = tuple(sign * PITCH * step for step in range(1, 17) for sign in (1, -1))
+_SHIFTS = tuple(sign * PITCH * step for step in range(1, round(FARTHEST / PITCH) + 1) for sign in (1, -1))
 """How far a leg moves aside, in mm, the nearest first."""
-_BUCKET = units(100)
-_Near: TypeAlias = list[tuple[Span, Span, str]]
 
 
-@dataclass(frozen=True, slots=True)
-class _Leg:
-    """A level or upright leg that lies: axis, line, stretch and half the cable's diameter, in units."""
-
-    axis: int
-    line: int
-    start: int
-    end: int
-    half: int
-
-
-@dataclass
-class _Laid:
-    """The legs that lie already, by axis and by stripes of lines."""
-
-    gap: int
-    legs: dict[tuple[int, int], list[_Leg]] = field(default_factory=dict)
-
-    def add(self, leg: _Leg) -> None:
-        self.legs.setdefault((leg.axis, leg.line // _BUCKET), []).append(leg)
-
-    def beside(self, leg: _Leg) -> bool:
-        """Say whether a leg would lie on or too near another one."""
-        stripe = leg.line // _BUCKET
-        for index in (stripe - 1, stripe, stripe + 1):
-            for other in self.legs.get((leg.axis, index), ()):
-                apart = leg.half + other.half + self.gap
-                if abs(leg.line - other.line) < apart and leg.start < other.end and other.start < leg.end:
-                    return True
-        return False
-
-
-def alone(way: Way) -> Way:
-    """Return the way a cable would take with no cable beside it."""
-    return way.alone if isinstance(way, Route) and way.alone is not None else way
-
-
-def laid_side_by_side(around: Surroundings, ways: Mapping[str, Way]) -> dict[str, Way]:
-    """Return the ways with found ones moved apart."""
+def laid_side_by_side(around: Surroundings, ways: Mapping[str, Way], stirred: Stirred | None = None) -> dict[str, Way]:
+    """Return the ways with found ones moved apart; with `stirred` those that lie as before are not moved again."""
     plan = around.plan
-    laid, settled = _Laid(units(plan.rules.value("cable-to-body"))), dict(ways)
+    laid, settled = LaidLegs(units(plan.rules.value("cable-to-body"))), dict(ways)
     routes = [(plan.cables[name], way) for name, way in sorted(ways.items()) if isinstance(way, Route)]
     routes.sort(key=lambda each: -plan.conductors[each[0].conductor].outside_diameter)
     for cable, way in routes:
-        half = _half(plan, cable)
-        for index, leg in _legs(around, way, half):
-            if leg is not None and (way.source == "pinned" or index in (0, len(way.points) - 2)):
-                laid.add(leg)
+        laid.add(*fixed_legs(around, way, half_of(plan, cable)))
     for cable, way in routes:
         if way.source == "found" and len(way.points) > 3:  # noqa: PLR2004 - shorter ways have no leg between corners
-            settled[cable.id] = _Mover(around, cable, way, laid).moved()
+            settled[cable.id] = _laid_one(around, cable, way, laid, stirred)
     return settled
 
 
-def _half(plan: Plan, cable: Cable) -> int:
-    return units(plan.conductors[cable.conductor].outside_diameter / 2)
-
-
-def _legs(around: Surroundings, way: Route, half: int) -> Iterator[tuple[int, _Leg | None]]:
-    """Yield each leg with its index, none for those askew and those in a channel, where cables lie in a bundle."""
-    for index, (a, b) in enumerate(pairwise(way.points)):
-        yield index, _leg(around, spot_of(a), spot_of(b), half)
-
-
-def _leg(around: Surroundings, a: Spot, b: Spot, half: int) -> _Leg | None:
-    axis = 0 if a[1] == b[1] else 1
-    if a[1 - axis] != b[1 - axis]:
-        return None
-    start, end = sorted((a[axis], b[axis]))
-    line = a[1 - axis]
-    for _, lane, _ in around.lanes:
-        if lane.axis == axis and abs(lane.centre - line) < lane.half and start < lane.end and lane.start < end:
-            return None
-    return _Leg(axis, line, start, end, half)
+def _laid_one(around: Surroundings, cable: Cable, way: Route, laid: LaidLegs, stirred: Stirred | None) -> Route:
+    """Return a way as it lies beside those laid already, and lay it."""
+    still = stirred.still(cable, way, laid) if stirred else None
+    lies = still or _Mover(around, cable, way, laid).moved()
+    laid.add(*free_legs(around, lies, half_of(around.plan, cable)))
+    if stirred and still is None:
+        stirred.laid(cable, lies)
+    return lies
 
 
 class _Mover:
     """Moves the legs of one way, one after the other."""
 
-    def __init__(self, around: Surroundings, cable: Cable, way: Route, laid: _Laid) -> None:
+    def __init__(self, around: Surroundings, cable: Cable, way: Route, laid: LaidLegs) -> None:
         self._around, self._cable, self._way, self._laid = around, cable, way, laid
         self._ends = ends_of(around.plan, cable)
-        self._half = _half(around.plan, cable)
+        self._half = half_of(around.plan, cable)
         self._radius = units(way.radius)
         self._lines: OpenLines | None = None
-        self._near: _Near = []
 
     def moved(self) -> Route:
-        """Return the way with the legs that lay on others moved aside; what lies is noted."""
+        """Return the way with the legs that lay on others moved aside."""
         points = self._way.points
         for index in range(1, len(points) - 2):
-            leg = _leg(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
+            leg = leg_between(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
             if leg is None:
                 continue
             if self._laid.beside(leg):
-                points = self._aside(points, index, leg.axis)
-                leg = _leg(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
-            if leg is not None:
-                self._laid.add(leg)
+                points = self._aside(points, index, leg)
         if points == self._way.points:
             return self._way
         inside = stretches_in_channels(self._around.plan, points) if self._way.in_channels else ()
         return replace(self._way, points=points, in_channels=inside, alone=self._way)
 
-    def _aside(self, points: tuple[Point, ...], index: int, axis: int) -> tuple[Point, ...]:
+    def _aside(self, points: tuple[Point, ...], index: int, leg: Leg) -> tuple[Point, ...]:
         """Return the corners with a leg moved as little as it takes, unmoved where there is no room."""
-        lies = _leg(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
-        for by in _SHIFTS if lies is not None else ():
-            if lies is None or self._laid.beside(replace(lies, line=lies.line + units(by))):
+        for by in _SHIFTS:
+            if self._laid.beside(leg, units(by)):
                 continue
-            shift = Point(0, by) if axis == 0 else Point(by, 0)
+            shift = Point(0, by) if leg.axis == 0 else Point(by, 0)
             pair = (points[index].moved(*shift), points[index + 1].moved(*shift))
             tried = (*points[:index], *pair, *points[index + 2 :])
-            in_channel = _leg(self._around, spot_of(pair[0]), spot_of(pair[1]), self._half) is None
+            in_channel = leg_between(self._around, spot_of(pair[0]), spot_of(pair[1]), self._half) is None
             if not in_channel and self._has_room(points, tried, index):
                 return tried
         return points
@@ -160,7 +101,6 @@ class _Mover:
             diameter = plan.conductors[cable.conductor].outside_diameter
             way = "choose" if self._way.in_channels else "outside"
             self._lines = self._around.lines(diameter, way, (), self._ends)
-            self._near = [(*each.sides, each.blocker.thing) for each in self._lines.barriers]
         return self._lines
 
     def _long_enough(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
@@ -182,7 +122,7 @@ class _Mover:
         sign_x = 1 if max(offsets[0], offsets[1]) > 0 else -1
         sign_y = 1 if max(offsets[2], offsets[3]) > 0 else -1
         spared = {self._ends[0].owner if index == 1 else "-", self._ends[1].owner if index == len(points) - 2 else "-"}
-        return bend_clears(spot, (sign_x, sign_y), self._radius, self._near, spared)
+        return bend_clears(spot, (sign_x, sign_y), self._radius, self._open().sides, spared)
 
 
 def points_between(points: Sequence[Point], index: int) -> Point:

@@ -5,17 +5,22 @@ on, and whose steps are whole legs; so a leg that is too short for its bends is 
 """
 
 import heapq
+import math
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import TypeAlias
 
-from boardplan.routing.open_lines import FAR, WEIGHT, Barrier, OpenLines, Span, Spot, units
+from boardplan.routing.least_left import CORNER, Goal, Table, least_left, least_length
+from boardplan.routing.open_lines import FAR, WEIGHT, Barrier, OpenLines, Span, Spot
 
-CORNER = units(30) * WEIGHT
-"""What a corner costs: a way with one corner less may be 30 mm longer. Common practice, no source."""
+BEND_ROOM = 1 - math.sqrt(0.5)
+"""How far off a body both lines of a square corner lie for the bend to clear it, in radii."""
+Turning: TypeAlias = tuple[dict[int, list[Span]], dict[int, list[Span]]]
+"""For x of upright and y of level lines to turn on, the stretches of which a leg must touch one, if there are any."""
 _Corner: TypeAlias = tuple[int, int, int, int]
 _Leg: TypeAlias = tuple[int, int, int]
+_Near: TypeAlias = list[tuple[Span, Span, str]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +53,11 @@ class Ray:
         along = self.at + self.sign * distance
         return (along, self.line) if self.axis == 0 else (self.line, along)
 
+    def first_corner(self, lines: OpenLines, radius: int) -> tuple[Spot, int]:
+        """Return the nearest spot for a corner, and what it costs to get there."""
+        spot = self.ahead(self.straight + radius)
+        return spot, self.cost + lines.cost(self.axis, self.line, self.at, spot[self.axis])
+
 
 @dataclass(frozen=True, slots=True)
 class Found:
@@ -59,176 +69,178 @@ class Found:
     end: int
 
 
-@dataclass
 class Search:
     """One search: what is open, the rays of both ends, the bend radius in units, the lines to turn on.
 
-    A corner is its x, its y, the axis on which the way goes on, and the sign it came with on the other axis.
-    `near` is what bends must clear; the bends next to an end need not clear its owner.
+    A corner is the numbers of its x and its y among the lines to turn on, the axis on which the way goes on, and
+    the sign it came with on the other axis. `near` is what bends must clear; the bends next to an end need not
+    clear its owner.
     """
 
-    lines: OpenLines
-    starts: Sequence[Ray]
-    ends: Sequence[Ray]
-    radius: int
-    turning: tuple[list[int], list[int]]
-    near: Sequence[Barrier] = ()
-    owners: tuple[str, str] = ("", "")
-    weights: tuple[int, int] = (WEIGHT, WEIGHT)
-    best: dict[_Corner, tuple[int, _Corner]] = field(default_factory=dict)
-    heap: list[tuple[int, int, _Corner]] = field(default_factory=list)
-    bound: int = 0
-    reached: tuple[int, _Corner, int] | None = None
-
-    def __post_init__(self) -> None:
-        """Note for each end where its last leg must have begun at the latest, and the sides of what is near."""
-        self._near = [(*each.sides, each.blocker.thing) for each in self.near]
-        self._goals = [
-            (
-                *ray.ahead(ray.straight + self.radius),
-                ray,
-                (ray.straight + self.radius) * self.weights[ray.axis] + ray.cost,
-            )
-            for ray in self.ends
-        ]
+    def __init__(
+        self,
+        lines: OpenLines,
+        rays: tuple[Sequence[Ray], Sequence[Ray]],
+        radius: int,
+        turning: Turning,
+        near: Sequence[Barrier],
+        owners: tuple[str, str],
+    ) -> None:
+        """Give the lines to turn on numbers."""
+        self._lines, self._radius, self._owners = lines, radius, owners
+        self._starts, self._ends = rays
+        self._touched = turning[1], turning[0]
+        self._places = sorted(turning[0]), sorted(turning[1])
+        self._numbers = tuple({place: number for number, place in enumerate(each)} for each in self._places)
+        self._near = [(*each.sides, each.blocker.thing) for each in near]
+        self._near_x: dict[int, _Near] = {}
+        self._best: dict[_Corner, tuple[int, _Corner]] = {}
+        self._heap: list[tuple[int, int, _Corner]] = []
+        self._bound = FAR * WEIGHT
+        self._reached: tuple[int, _Corner, int] | None = None
+        self._left: tuple[Table, Table] = ([], [])
 
     def run(self, bound: int) -> Found | None:
         """Return the best way that costs no more than a bound, none where there is no such way."""
-        self.best.clear()
-        self.heap.clear()
-        self.bound, self.reached = bound, None
-        for index, ray in enumerate(self.starts):
-            self._leave(index, ray)
-        while self.heap:
-            estimate, cost, corner = heapq.heappop(self.heap)
-            if estimate > self.bound:
+        self._bound = bound
+        goals = [
+            Goal(spot, ray.axis, ray.sign, cost)
+            for ray in self._ends
+            for spot, cost in (ray.first_corner(self._lines, self._radius),)
+        ]
+        self._left = least_left(self._places, goals, self._lines)
+        self._leave_all()
+        while self._heap:
+            estimate, cost, corner = heapq.heappop(self._heap)
+            if estimate > self._bound:
                 break
-            if cost == self.best[corner][0]:
+            if cost == self._best[corner][0]:
                 self._go_on(cost, corner)
-        return self._traced() if self.reached else None
+        return self._traced() if self._reached else None
 
     def shut_in(self, most: int) -> bool:
         """Say whether nothing leads from the starts to an end, which is certain where few corners can be reached.
 
         Gives up after `most` corners and says no.
         """
-        self.best.clear()
-        self.heap.clear()
-        self.bound, self.reached = FAR * WEIGHT, None
-        for index, ray in enumerate(self.starts):
-            self._leave(index, ray)
+        nothing = [0] * max(map(len, self._places))
+        self._left = [nothing] * len(self._places[1]), [nothing] * len(self._places[0])
+        self._leave_all()
         for _ in range(most):
-            if self.reached or not self.heap:
-                return self.reached is None
-            _, cost, corner = heapq.heappop(self.heap)
-            if cost == self.best[corner][0]:
+            if self._reached or not self._heap:
+                return self._reached is None
+            _, cost, corner = heapq.heappop(self._heap)
+            if cost == self._best[corner][0]:
                 self._go_on(cost, corner)
         return False
 
+    def _leave_all(self) -> None:
+        for index, ray in enumerate(self._starts):
+            self._leave(index, ray)
+
     def _leave(self, index: int, ray: Ray) -> None:
         """Take every first leg along a ray: straight into the other end, or to a corner."""
-        mark = (-FAR + index, 0, 0, 0)
-        for number, goal in enumerate(self.ends):
+        mark = (index - len(self._starts), 0, 0, 0)
+        for number, goal in enumerate(self._ends):
             if goal.axis == ray.axis and goal.line == ray.line and goal.sign == -ray.sign:
                 distance = (goal.at - ray.at) * ray.sign
                 if ray.straight + goal.straight <= distance <= ray.reach + goal.reach:
-                    self._reach(
-                        ray.cost + self.lines.cost(ray.axis, ray.line, ray.at, goal.at) + goal.cost, mark, number
-                    )
-        first, last = ray.at + ray.sign * (ray.straight + self.radius), ray.at + ray.sign * ray.reach
+                    cost = self._lines.cost(ray.axis, ray.line, ray.at, goal.at)
+                    self._reach(ray.cost + cost + goal.cost, mark, number)
+        first, last = ray.at + ray.sign * (ray.straight + self._radius), ray.at + ray.sign * ray.reach
         self._corners(mark, ray.cost, (ray.axis, ray.line, ray.at), (first, last), ray.sign)
 
     def _go_on(self, cost: int, corner: _Corner) -> None:
         """Take every leg that starts at a corner."""
         axis = corner[2]
-        at, line = corner[axis], corner[1 - axis]
-        span = self.lines.span(axis, line, at)
+        at, line = self._places[axis][corner[axis]], self._places[1 - axis][corner[1 - axis]]
+        span = self._lines.span(axis, line, at)
         if span is None:
             return
-        owner = self.owners[0] if self._is_mark(self.best[corner][1]) else ""
-        for number, goal in enumerate(self.ends):
+        owner = self._owners[0] if self._best[corner][1][0] < 0 else ""
+        for number, goal in enumerate(self._ends):
             if goal.axis == axis and goal.line == line:
                 distance = (at - goal.at) * goal.sign
-                fits = self.radius + goal.straight <= distance <= goal.reach
-                if fits and self._bends(corner, -goal.sign, {owner, self.owners[1]}):
-                    self._reach(cost + self.lines.cost(axis, line, at, goal.at) + goal.cost, corner, number)
+                fits = self._radius + goal.straight <= distance <= goal.reach
+                if fits and self._bends(corner, -goal.sign, {owner, self._owners[1]}):
+                    self._reach(cost + self._lines.cost(axis, line, at, goal.at) + goal.cost, corner, number)
+        touched = self._touched[axis][line]
         for sign, last in ((1, span[1]), (-1, span[0])):
-            first = at + sign * 2 * self.radius
-            if (last - first) * sign >= 0 and self._bends(corner, sign, {owner}):
+            first = _first_place(at, sign, 2 * self._radius, touched)
+            if first is not None and (last - first) * sign >= 0 and self._bends(corner, sign, {owner}):
                 self._corners(corner, cost, (axis, line, at), (first, last), sign)
-
-    def _is_mark(self, corner: _Corner) -> bool:
-        return corner[0] < -FAR + len(self.starts)
 
     def _bends(self, corner: _Corner, sign: int, spared: set[str]) -> bool:
         """Say whether the bend at a corner clears what is near, going on with a sign."""
-        on, before = corner[2], corner[3]
+        x, y, on, before = corner
+        near = self._near_x.get(x)
+        at = self._places[0][x]
+        if near is None:
+            west, east = at - self._radius, at + self._radius
+            near = self._near_x[x] = [each for each in self._near if each[0][0] < east and each[0][1] > west]
         signs = (sign, -before) if on == 0 else (-before, sign)
-        return bend_clears(corner[:2], signs, self.radius, self._near, spared)
+        return bend_clears((at, self._places[1][y]), signs, self._radius, near, spared)
 
-    def _corners(self, source: _Corner, cost: int, leg: _Leg, stretch: tuple[int, int], sign: int) -> None:
+    def _corners(self, source: _Corner, cost: int, leg: _Leg, stretch: Span, sign: int) -> None:
         """Note every corner on a leg's line (axis, line, start) from the first to the last place for one."""
         axis, line, at = leg
-        coordinates = self.turning[axis]
-        pays = at + sign * self._farthest(cost, leg, sign)
-        low, high = (stretch[0], min(stretch[1], pays)) if sign > 0 else (max(stretch[1], pays), stretch[0])
-        best, leg_cost, least = self.best, self.lines.cost, self._least_from
-        for place in coordinates[bisect_left(coordinates, low) : bisect_right(coordinates, high)]:
-            corner = (place, line, 1, sign) if axis == 0 else (line, place, 0, sign)
-            new = cost + leg_cost(axis, line, at, place) + CORNER
+        row = self._numbers[1 - axis][line]
+        places, left = self._places[axis], self._left[axis][row]
+        leg_cost = self._lines.cost if self._lines.is_cheap(axis, line) else None
+        best, heap, bound = self._best, self._heap, self._bound
+        for number in _numbers_between(places, *stretch, sign):
+            place = places[number]
+            length = leg_cost(axis, line, at, place) if leg_cost else WEIGHT * abs(place - at)
+            new = cost + length + CORNER
+            estimate = new + left[number]
+            if estimate > bound:
+                if estimate > bound + 2 * CORNER:
+                    break  # farther along, no more than the corners still to come can become less
+                continue
+            corner = (number, row, 1, sign) if axis == 0 else (row, number, 0, sign)
             held = best.get(corner)
             if held is None or new < held[0]:
-                estimate = new + least(corner)
-                if estimate <= self.bound:
-                    best[corner] = (new, source)
-                    heapq.heappush(self.heap, (estimate, new, corner))
+                best[corner] = (new, source)
+                heapq.heappush(heap, (estimate, new, corner))
             elif new == held[0] and source < held[1]:
                 best[corner] = (new, source)
 
-    def _farthest(self, cost: int, leg: _Leg, sign: int) -> int:
-        """Return how far along a leg a corner can pay: beyond, even the least way from there costs too much."""
-        axis, line, at = leg
-        weight, aside = self.weights[axis], self.weights[1 - axis]
-        farthest = -1
-        for goal_x, goal_y, _, last in self._goals:
-            goal = (goal_x, goal_y)
-            left = self.bound - cost - CORNER - last - aside * abs(line - goal[1 - axis])
-            towards = (goal[axis] - at) * sign
-            spare = left - weight * abs(towards)
-            if spare >= 0:
-                farthest = max(farthest, max(towards, 0) + spare // (2 * weight))
-        return farthest
-
     def _reach(self, cost: int, source: _Corner, number: int) -> None:
         candidate = (cost, source, number)
-        if cost <= self.bound and (self.reached is None or candidate < self.reached):
-            self.reached, self.bound = candidate, cost
-
-    def _least_from(self, corner: _Corner) -> int:
-        """Return what it takes at least from a corner into any end: length by the square and corners."""
-        x, y, axis, _ = corner
-        across_x, up_y = self.weights
-        least = FAR * WEIGHT
-        for goal_x, goal_y, ray, last in self._goals:
-            along, across = (x - goal_x, y - goal_y) if ray.axis == 0 else (y - goal_y, x - goal_x)
-            behind = along * ray.sign >= 0
-            corners = 3 - 2 * behind if axis != ray.axis else 2 * (not behind or across != 0)
-            length = abs(x - goal_x) * across_x + abs(y - goal_y) * up_y + last
-            least = min(least, length + corners * CORNER)
-        return least
+        if cost <= self._bound and (self._reached is None or candidate < self._reached):
+            self._reached, self._bound = candidate, cost
 
     def _traced(self) -> Found:
         """Return the way that reached the end best, from its first spot."""
-        if self.reached is None:
+        if self._reached is None:
             raise RuntimeError("no end was reached")
-        cost, corner, number = self.reached
-        spots = [self.ends[number].spot]
-        while not self._is_mark(corner):
-            spots.append(corner[:2])
-            corner = self.best[corner][1]
-        index = corner[0] + FAR
-        spots.append(self.starts[index].spot)
+        cost, corner, number = self._reached
+        spots = [self._ends[number].spot]
+        while corner[0] >= 0:
+            spots.append((self._places[0][corner[0]], self._places[1][corner[1]]))
+            corner = self._best[corner][1]
+        index = corner[0] + len(self._starts)
+        spots.append(self._starts[index].spot)
         return Found(tuple(reversed(spots)), cost, index, number)
+
+
+def _first_place(at: int, sign: int, shortest: int, touched: Sequence[Span]) -> int | None:
+    """Return the nearest place where a leg can end: long enough, and touching a stretch if there are any."""
+    first = at + sign * shortest
+    if not touched:
+        return first
+    if sign > 0:
+        ahead = [low for low, high in touched if high >= at]
+        return max(first, min(ahead)) if ahead else None
+    ahead = [high for low, high in touched if low <= at]
+    return min(first, max(ahead)) if ahead else None
+
+
+def _numbers_between(places: list[int], first: int, last: int, sign: int) -> Iterator[int] | range:
+    """Return the numbers of the places of a stretch, in its order."""
+    if sign > 0:
+        return range(bisect_left(places, first), bisect_right(places, last))
+    return range(bisect_right(places, first) - 1, bisect_left(places, last) - 1, -1)
 
 
 def bend_clears(
@@ -251,28 +263,22 @@ def bend_clears(
     return True
 
 
-def least_cost(starts: Sequence[Ray], ends: Sequence[Ray], radius: int, weights: tuple[int, int]) -> tuple[int, int]:
-    """Return what a way costs at least if nothing blocks it, and how many corners it has at least.
-
-    `weights` are what a unit along x and along y costs at least.
-    """
+def least_cost(rays: tuple[Sequence[Ray], Sequence[Ray]], radius: int, lines: OpenLines) -> tuple[int, int]:
+    """Return what a way costs at least if nothing blocks it, and how many corners it has at least."""
     costs, corners = [], []
-    for ray in starts:
-        for goal in ends:
-            length, needed = _least_between(ray, goal, radius, weights)
-            costs.append(ray.cost + goal.cost + length + needed * CORNER)
+    for ray in rays[0]:
+        for goal in rays[1]:
+            cost, needed = _least_between(ray, goal, radius, lines)
+            costs.append(cost + needed * CORNER)
             corners.append(needed)
     return min(costs), min(corners)
 
 
-def _least_between(ray: Ray, goal: Ray, radius: int, weights: tuple[int, int]) -> tuple[int, int]:
-    """Return the least weighed length between two rays by the square, and the corners it takes."""
+def _least_between(ray: Ray, goal: Ray, radius: int, lines: OpenLines) -> tuple[int, int]:
+    """Return the least cost between two rays by the square without corners, and the corners it takes."""
     distance = (goal.at - ray.at) * ray.sign
     in_line = ray.axis == goal.axis and ray.line == goal.line and ray.sign == -goal.sign
     if in_line and distance >= ray.straight + goal.straight:
-        return distance * weights[ray.axis], 0
-    first, last = ray.straight + radius, goal.straight + radius
-    a, b = ray.ahead(first), goal.ahead(last)
-    length = first * weights[ray.axis] + last * weights[goal.axis]
-    length += abs(a[0] - b[0]) * weights[0] + abs(a[1] - b[1]) * weights[1]
-    return length, 2 if ray.axis == goal.axis else 1
+        return ray.cost + goal.cost + lines.cost(ray.axis, ray.line, ray.at, goal.at), 0
+    (a, before), (b, after) = ray.first_corner(lines, radius), goal.first_corner(lines, radius)
+    return before + after + least_length(a, b, lines), 2 if ray.axis == goal.axis else 1

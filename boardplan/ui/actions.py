@@ -158,6 +158,7 @@ ACTIONS: tuple[ActionRow, ...] = (
         begins_group=True,
     ),
     ActionRow("findings", "&See", "Go to the &findings", lambda w: w.focus_findings(), "F8", "warn"),
+    ActionRow("placed", "&See", "Go to the &components on the board", lambda w: w.focus_placed(), "F7", "component"),
     ActionRow("next-part", "&See", "Go to the &next part of the window", lambda w: w.focus_next_part(), "F6"),
     ActionRow(
         "theme-system",

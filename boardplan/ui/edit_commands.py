@@ -7,12 +7,13 @@ from PySide6.QtWidgets import QApplication, QLineEdit
 
 from boardplan.editing.arrange import Axis, Edge, align_components, space_evenly
 from boardplan.editing.cable_edits import pin_way, unpin
-from boardplan.editing.clipboard import clipping_of_text, clipping_text, copied, duplicate_things, pasted
+from boardplan.editing.clipboard import Clipping, clipping_of_text, clipping_text, copied, duplicate_things, pasted
 from boardplan.editing.refused import EditRefused
 from boardplan.editing.selection import Selection
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
 from boardplan.ui.desk import Desk
+from boardplan.ui.first_place import free_place
 from boardplan.ui.words import tr
 
 
@@ -41,13 +42,30 @@ def paste(desk: Desk) -> None:
     if clipping is None:
         desk.said.emit(tr("There is nothing on the clipboard that could hang on a board."))
         return
-    _add_several(desk, tr("Paste"), lambda plan: pasted(plan, clipping, desk.board.id))
+    board = desk.board.id
+    _add_several(desk, tr("Paste"), lambda plan: _pasted_beside(plan, clipping, board))
 
 
 def duplicate(desk: Desk) -> None:
     """Put copies of what is selected beside it."""
     ids = desk.session.selection.ids
-    _add_several(desk, tr("Duplicate"), lambda plan: duplicate_things(plan, ids))
+
+    def duplicated(plan: Plan) -> tuple[Plan, tuple[str, ...]]:
+        clipping = copied(plan, ids)
+        if clipping is None or not clipping.plan.components:
+            return duplicate_things(plan, ids)
+        return _pasted_beside(plan, clipping, next(iter(clipping.plan.boards)))
+
+    _add_several(desk, tr("Duplicate"), duplicated)
+
+
+def _pasted_beside(plan: Plan, clipping: Clipping, board: str) -> tuple[Plan, tuple[str, ...]]:
+    """Return the plan with copies at the free place nearest to where they come from, so that no two bodies meet."""
+    if not clipping.plan.components or len(clipping.plan.boards) > 1:
+        return pasted(plan, clipping, board)
+    source = next(iter(clipping.plan.boards.values()))
+    box = clipping.box.moved(-source.position.x, -source.position.y)
+    return pasted(plan, clipping, board, at=free_place(plan, board, (box.width, box.height), box.centre))
 
 
 def _add_several(desk: Desk, words: str, edit: Callable[[Plan], tuple[Plan, tuple[str, ...]]]) -> None:

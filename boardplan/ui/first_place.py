@@ -17,6 +17,12 @@ def first_place(plan: Plan, board_id: str, kind: ComponentKind, wanted: Point) -
     The place is on whole millimetres, inside the edge margins and clear of other components and channels;
     where there is none, it is the wanted place itself.
     """
+    return free_place(plan, board_id, (kind.box.width, kind.box.height), wanted)
+
+
+def free_place(plan: Plan, board_id: str, size: tuple[float, float], wanted: Point) -> Point:
+    """Return the lower left for something so wide and so high in mm, as for a kind."""
+    width, height = size
     board = plan.boards[board_id]
     margins, edge = board.edge_margins, board.box
     inside = Box(
@@ -28,7 +34,6 @@ def first_place(plan: Plan, board_id: str, kind: ComponentKind, wanted: Point) -
         for start, end in zip(channel.line, channel.line[1:], strict=False):
             low, high = Point(min(start.x, end.x), min(start.y, end.y)), Point(max(start.x, end.x), max(start.y, end.y))
             taken.append(Box(*low, *high).grown(channel.width / 2))
-    width, height = kind.box.width, kind.box.height
     for middle in _around(wanted):
         corner = Point(float(round(middle.x - width / 2)), float(round(middle.y - height / 2)))
         box = Box(corner.x, corner.y, corner.x + width, corner.y + height)

@@ -4,8 +4,8 @@ from pathlib import Path
 from typing import Literal
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence
-from PySide6.QtWidgets import QMainWindow, QMenu, QStackedWidget, QWidget
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QAbstractButton, QMainWindow, QMenu, QStackedWidget, QWidget
 
 from boardplan.editing.session import Session
 from boardplan.ui.actions import ACTIONS, fill_menus, made_actions
@@ -41,7 +41,7 @@ class MainWindow(QMainWindow):
         self.welcome = Welcome(self.themes, preferences)
         self._pages.addWidget(self.welcome)
         self.setCentralWidget(self._pages)
-        self.setMinimumSize(1024, 640)
+        self.setMinimumSize(1000, 640)
         self.resize(1280, 800)
         self.setAcceptDrops(True)
         self.menuBar().setNativeMenuBar(False)
@@ -237,6 +237,12 @@ class MainWindow(QMainWindow):
         if self.workbench is not None:
             self.workbench.findings.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
+    def focus_placed(self) -> None:
+        """Go to the list of the components on the board."""
+        self.go_to("place")
+        if self.workbench is not None:
+            self.workbench.place.show_placed()
+
     def focus_properties(self) -> None:
         """Go to the fields of what is selected."""
         if self.workbench is not None:
@@ -265,14 +271,21 @@ class MainWindow(QMainWindow):
     # Qt's own
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: D102
-        if any(url.isLocalFile() for url in event.mimeData().urls()):
+        if _dropped_jobs(event):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:  # noqa: D102
-        files = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
+        files = _dropped_jobs(event)
         if files:
             event.acceptProposedAction()
             self.files.open_file(files[0])
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: D102
+        focus = self.focusWidget()
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and isinstance(focus, QAbstractButton):
+            focus.click()  # Qt does so in dialogs only
+            return
+        super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: D102
         if not self.files.may_leave():
@@ -281,3 +294,9 @@ class MainWindow(QMainWindow):
         self.preferences.window = self.saveGeometry()
         self.clear_bench()
         event.accept()
+
+
+def _dropped_jobs(event: QDropEvent) -> list[Path]:
+    """Return the job files that are dropped; anything else is none of the window's business."""
+    files = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
+    return [each for each in files if each.suffix.lower() == ".json"]

@@ -31,7 +31,7 @@ QFrame[part="upright"] { background: @line; border: 0; max-width: 1px; min-width
 #strip { background: @ground; }
 
 QPushButton { background: transparent; border: 1px solid @edge; border-radius: 6px; padding: 5px 12px;
-  min-height: 18px; }
+  min-height: 18px; outline: 0; }
 QPushButton:hover { border-color: @accent; }
 QPushButton:pressed { background: @wash; }
 QPushButton:focus { border: 2px solid @accent; padding: 4px 11px; }
@@ -40,9 +40,15 @@ QPushButton:default, QPushButton[part="main"] { background: @accent; color: @pan
 QPushButton:default:hover, QPushButton[part="main"]:hover { background: @accent-deep; }
 QPushButton[part="recent"] { border: 0; padding: 4px 0; color: @accent; }
 QPushButton[part="recent"]:focus { border-bottom: 2px solid @accent; padding: 4px 0 2px 0; }
+QPushButton[part="leaf"] { border: 0; border-radius: 0; border-bottom: 2px solid transparent; padding: 5px 0 5px 0;
+  color: @quiet; font-weight: 600; }
+QPushButton[part="leaf"]:hover { color: @ink; }
+QPushButton[part="leaf"]:checked { color: @ink; border-bottom: 2px solid @accent; }
+QPushButton[part="leaf"]:focus { color: @accent; padding: 5px 0 5px 0; }
 QPushButton:default:focus, QPushButton[part="main"]:focus { border: 2px solid @ink; }
 QPushButton:disabled, QPushButton[part="main"]:disabled { background: transparent; color: @quiet;
   border: 1px solid @line; }
+QDialogButtonBox { dialogbuttonbox-buttons-have-icons: 0; }
 QToolButton { background: transparent; border: 1px solid transparent; border-radius: 6px; padding: 3px; }
 QToolButton:hover { background: @hover; }
 QToolButton:pressed { background: @wash; }
@@ -54,11 +60,11 @@ QToolButton[part="row"] { text-align: left; padding: 4px 8px; }
 QToolButton[part="fold"] { font-weight: 600; padding: 2px 4px; text-align: left; }
 QToolButton::menu-indicator { image: none; width: 0; }
 
-QLineEdit, QComboBox, QPlainTextEdit, QSpinBox {
+QLineEdit, QComboBox, QPlainTextEdit {
   background: @field; border: 1px solid @edge; border-radius: 6px; padding: 3px 8px; min-height: 20px;
   selection-background-color: @accent; selection-color: @panel; }
-QLineEdit:hover, QComboBox:hover, QSpinBox:hover { border-color: @quiet; }
-QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus { border: 2px solid @accent; padding: 2px 7px; }
+QLineEdit:hover, QComboBox:hover { border-color: @quiet; }
+QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus { border: 2px solid @accent; padding: 2px 7px; }
 QLineEdit[faulty="true"] { border: 2px solid @stop; padding: 2px 7px; }
 QLineEdit:disabled, QComboBox:disabled { color: @quiet; background: transparent; border-color: @line; }
 QComboBox { padding-right: 4px; }
@@ -67,7 +73,6 @@ QComboBox::down-arrow { image: url("@icons/choice-arrow.svg"); width: 12px; heig
 QComboBox QAbstractItemView { background: @panel; border: 1px solid @line; selection-background-color: @wash;
   selection-color: @ink; outline: 0; padding: 4px; }
 QComboBox QAbstractItemView::item { min-height: 24px; }
-QSpinBox::up-button, QSpinBox::down-button { width: 0; border: 0; }
 QCheckBox { spacing: 8px; padding: 2px; border: 1px solid transparent; border-radius: 6px; }
 QCheckBox::indicator { width: 14px; height: 14px; border: 1px solid @edge; border-radius: 4px; background: @field; }
 QCheckBox::indicator:checked { background: @accent; border-color: @accent;

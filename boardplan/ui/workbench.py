@@ -17,8 +17,8 @@ from boardplan.ui.first_place import first_place
 from boardplan.ui.panels.course_strip import CourseStrip, StepButton
 from boardplan.ui.panels.findings_panel import FindingsPanel
 from boardplan.ui.panels.pack_panel import PackPanel
+from boardplan.ui.panels.place_panel import PlacePanel
 from boardplan.ui.panels.properties_panel import PropertiesPanel
-from boardplan.ui.panels.shelf_panel import ShelfPanel
 from boardplan.ui.panels.survey_panel import FIXING_QUESTION, SurveyPanel, last_diameter
 from boardplan.ui.panels.wire_panel import WirePanel
 from boardplan.ui.tables.row_list import RowList
@@ -38,11 +38,12 @@ class Workbench(QWidget):
         self.canvas = CanvasColumn(desk)
         self.strip = CourseStrip(desk)
         self.findings = FindingsPanel(desk)
-        self.survey, self.shelf = SurveyPanel(desk), ShelfPanel(desk)
+        self.survey, self.place = SurveyPanel(desk), PlacePanel(desk)
+        self.shelf, self.placed = self.place.shelf, self.place.placed
         self.wire, self.pack = WirePanel(desk), PackPanel(desk)
         self.properties = PropertiesPanel(desk)
         self._steps = QStackedWidget()
-        for panel in (self.survey, self.shelf, self.wire, self.pack):
+        for panel in (self.survey, self.place, self.wire, self.pack):
             self._steps.addWidget(panel)
         self._lay_out()
         self._connect()
@@ -87,8 +88,11 @@ class Workbench(QWidget):
         self.shelf.asked.connect(self.place_by_name)
         self.shelf.carried.connect(self._carry)
         self.shelf.dropped.connect(self._drop)
+        self.placed.acted.connect(self._to_canvas)
         self.wire.join_asked.connect(self.join_by_name)
         self.wire.section_chosen.connect(self._take_section)
+        self.wire.show_section(host.section)
+        self.strip.taken.connect(self._to_canvas)
 
     def _show_step(self) -> None:
         self._steps.setCurrentIndex(STEPS.index(self.desk.step))
@@ -134,8 +138,10 @@ class Workbench(QWidget):
             self.desk.take("select")
 
     def _ask_measure(self, tool: str) -> None:
-        """Ask for the hole of the first board fixing before its tool is taken in hand."""
+        """Before a tool is taken in hand, ask for what it needs: a kind of the shelf, the hole of the first fixing."""
         host, plan = self.canvas.host, self.desk.session.committed_plan
+        if tool == "place" and host.kind is None:
+            self.place.show_shelf()
         if tool == "add_fixing" and host.diameter is None and last_diameter(plan) is None:
             host.diameter = ask_length(tr(FIXING_QUESTION), plan.job.units, self.window())
 
@@ -161,9 +167,13 @@ class Workbench(QWidget):
 
     # Focus
 
+    def _to_canvas(self) -> None:
+        """After a step or a tool was clicked, its keys are to be heard at once."""
+        self.canvas.view.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def focus_next_part(self) -> None:
         """Go round the parts of the window: strip, findings, canvas, the step's panel, the fields."""
-        panel = (self.survey, self.shelf, self.wire, self.pack)[STEPS.index(self.desk.step)]
+        panel = (self.survey, self.place, self.wire, self.pack)[STEPS.index(self.desk.step)]
         ring: tuple[QWidget, ...] = (self.strip, self.findings, self.canvas, panel, self.properties)
         parts = [each for each in ring if each.isVisible() and _first_stop(each) is not None]
         focus = QApplication.focusWidget()
@@ -183,6 +193,8 @@ def _first_stop(part: QWidget) -> QWidget | None:
     """Return the first control of a part that takes the keyboard; of the canvas, the board."""
     if isinstance(part, CanvasColumn):
         return part.view
+    if isinstance(part, PlacePanel):
+        return part.first_stop()
     stops = (each for each in part.findChildren(QWidget) if each.focusPolicy() & Qt.FocusPolicy.TabFocus)
     stops_seen = [each for each in stops if each.isVisible() and each.isEnabled()]
     checked = [each for each in stops_seen if isinstance(each, StepButton) and each.isChecked()]

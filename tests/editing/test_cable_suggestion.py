@@ -81,3 +81,12 @@ def test_terminals_without_a_pole(bus_plan):
     suggestion = suggest_cable(bare(plan), end, ExitEnd("X1"), SHELF)
     assert suggestion.conductor is None
     assert suggestion.colour
+
+
+def test_the_conductor_used_last_is_not_offered_between_other_terminals(bus_plan):
+    last = SHELF.conductors["16"]
+    plan, _ = connect(bare(bus_plan), TerminalEnd("PB1", "F4"), TerminalEnd("NB1", "S3"), last, "red", "dc")
+    alike = suggest_cable(plan, TerminalEnd("PB1", "F3"), TerminalEnd("NB1", "S2"), SHELF, last)
+    assert alike.conductor is last
+    assert suggest_cable(plan, TerminalEnd("PB1", "F3"), TerminalEnd("MP1", "BAT+"), SHELF, last).conductor is None
+    assert suggest_cable(plan, *CASES["data"][:2], SHELF, last).conductor is None

@@ -6,9 +6,11 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+from boards import lookout_cabin
 
 from boardplan.output.cut_list import cut_inches, cut_list_csv, cut_tables, cutting_order
 from boardplan.output.table import Heading
+from boardplan.routing.clamps import clamps_of
 from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.find_route import find_routes
 
@@ -102,6 +104,26 @@ def test_a_lead_no_shop_sells_is_not_final_and_said_once(bus_plan):
 def test_inches_of_a_cut_are_never_short_of_it(cut, inches):
     """1055 mm is 41.535 in: 41-17/32 would be 0.1 mm short; 99 mm is 3.8976 in, 3-29/32 is 3.9063."""
     assert cut_inches(cut) == inches
+
+
+def test_clamps_are_counted_by_cable_and_by_what_they_hold():
+    """W21 and W22 lie side by side for a while and share two; a shared one is bought once."""
+    plan = lookout_cabin()
+    ways = find_routes(plan)
+    clamps, lengths = clamps_of(plan, ways), lengths_of(plan)
+    rows = csv.DictReader(io.StringIO(cut_list_csv(plan, lengths, clamps)))
+    assert {row["cable"]: int(row["clamps"]) for row in rows} == {key: len(each) for key, each in clamps.items()}
+    cables, _, counts, _ = cut_tables(plan, lengths, clamps)
+    way = {row[0].text: row[5].small for row in cables.rows if not isinstance(row, Heading)}
+    assert "3 clamps, 2 with W22" in way["W21"]
+    assert "clamp" not in way["W03"]
+    heads = [index for index, row in enumerate(counts.rows) if isinstance(row, Heading)]
+    bought = {row[1].text: int(row[2].text) for row in counts.rows[heads[-1] + 1 :]}
+    assert counts.rows[heads[-1]].text == "Cable clamps by jacket"
+    singles = sum(len(each.cables) == 1 for those in clamps.values() for each in those)
+    pairs = sum(len(each.cables) == 2 for those in clamps.values() for each in those)
+    assert sum(bought.values()) == singles + pairs / 2
+    assert bought["for 2 x 14 mm"] == 2
 
 
 def test_slack_says_where_it_comes_from(packs):

@@ -40,6 +40,16 @@ def test_cable_records_add_up(review):
     assert (w07["cut"], w07["way"]["points_on_wall"][0]) == (410, [480, 168])
 
 
+def test_cable_records_say_where_clamps_are(review):
+    found = json.loads(json.dumps(cable_records(review.plan, review.ways, review.lengths, review.fills)))
+    origin = review.plan.boards["A"].position
+    for cable in found["cables"]:
+        for clamp, known in zip(cable["clamps"], review.clamps[cable["id"]], strict=True):
+            assert (clamp["board"], clamp["cables"]) == ("A", list(known.cables))
+            assert (clamp["x"] + origin.x, clamp["y"] + origin.y) == pytest.approx(known.at, abs=1e-5)
+    assert sum(found["clamps"].values()) == sum(len(each) for each in review.clamps.values())  # no pair on this board
+
+
 def test_finding_records_never_say_more_than_the_rules_do(review):
     found = json.loads(json.dumps(finding_records(review)))
     assert len(found["findings"]) == len(review.findings)

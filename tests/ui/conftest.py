@@ -5,7 +5,7 @@ import os
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 import pytest
-from PySide6.QtCore import QEvent, QPointF, QSettings, Qt
+from PySide6.QtCore import QEvent, QPointF, QSettings, Qt, QTimer
 from PySide6.QtGui import QAction, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -50,8 +50,41 @@ def window(qapp, qtbot, preferences):
     qapp.processEvents()
 
 
+def when_dialog(sort, fill):
+    """Fill a dialog as soon as it is up."""
+
+    def attempt():
+        dialog = QApplication.activeModalWidget()
+        if isinstance(dialog, sort):
+            fill(dialog)
+            if dialog.isVisible():
+                dialog.reject()  # what was typed did not do; the test goes on and says so
+        else:
+            QTimer.singleShot(10, attempt)
+
+    QTimer.singleShot(0, attempt)
+
+
+def fill_new_board(dialog):
+    dialog.title.setText("Test board")
+    QTest.keyClick(dialog.title, Qt.Key.Key_Return)
+
+
+def fill_conductor(conductor):
+    def fill(dialog):
+        assert dialog.focusWidget() is dialog.conductor
+        QTest.keyClicks(dialog.conductor.lineEdit(), conductor)
+        QTest.keyClick(dialog.conductor.lineEdit(), Qt.Key.Key_Return)
+
+    return fill
+
+
 class Hands:
     """A person's hands on the window: the mouse in wall millimetres, the keys."""
+
+    when_dialog = staticmethod(when_dialog)
+    fill_new_board = staticmethod(fill_new_board)
+    fill_conductor = staticmethod(fill_conductor)
 
     def __init__(self, window):
         self.window = window

@@ -3,9 +3,8 @@
 import json
 from itertools import pairwise
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
 
 from boardplan.editing.session import Session
 from boardplan.files.plan_file import load_plan
@@ -18,26 +17,6 @@ NONE, SHIFT, CONTROL = (
     Qt.KeyboardModifier.ControlModifier,
 )
 SHUT_OFF, FUSE = "battery-shut-off-1-pole", "class-t-fuse-block"
-
-
-def when_dialog(sort, fill):
-    """Fill a dialog as soon as it is up."""
-
-    def attempt():
-        dialog = QApplication.activeModalWidget()
-        if isinstance(dialog, sort):
-            fill(dialog)
-            if dialog.isVisible():
-                dialog.reject()  # what was typed did not do; the test goes on and says so
-        else:
-            QTimer.singleShot(10, attempt)
-
-    QTimer.singleShot(0, attempt)
-
-
-def fill_new_board(dialog):
-    dialog.title.setText("Test board")
-    QTest.keyClick(dialog.title, Qt.Key.Key_Return)
 
 
 def fill_join_by_keys(start, end, conductor):
@@ -69,7 +48,7 @@ def write_pack(hands, qtbot, folder):
 
 
 def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):  # noqa: PLR0915 - one job, step by step
-    when_dialog(NewBoardDialog, fill_new_board)
+    hands.when_dialog(NewBoardDialog, hands.fill_new_board)
     QTest.mouseClick(hands.window.welcome.new, Qt.MouseButton.LeftButton)
     assert hands.plan.job.title == "Test board"
     assert hands.window.isWindowModified()
@@ -91,8 +70,8 @@ def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):  # noqa: PLR0915 - on
     assert not any({first, second} <= set(each.things) for each in hands.session.review.stops)
 
     hands.act("step-wire")
-    hands.bench.canvas.host.conductor = hands.window.desk.shelf.conductors["70"]
     hands.act("tool-join")
+    hands.when_dialog(JoinDialog, hands.fill_conductor("70 mm"))
     hands.drag(hands.terminal(first, "OUT"), hands.terminal(second, "LINE"))
     assert list(hands.plan.cables) == ["W01"]
     hands.window.desk.select("W01")
@@ -132,7 +111,7 @@ def test_whole_job_with_the_mouse(hands, qtbot, tmp_path):  # noqa: PLR0915 - on
 
 
 def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):  # noqa: PLR0915 - one job, step by step
-    when_dialog(NewBoardDialog, fill_new_board)
+    hands.when_dialog(NewBoardDialog, hands.fill_new_board)
     hands.key(Qt.Key.Key_N, CONTROL)
     assert hands.plan.job.title == "Test board"
 
@@ -168,7 +147,7 @@ def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):  # noqa: PLR
     hands.key(Qt.Key.Key_Return, target=x_field)
     assert hands.plan.components[first].position.x == 120.5
 
-    when_dialog(JoinDialog, fill_join_by_keys(f"{first} OUT", f"{second} LINE", "70 mm"))
+    hands.when_dialog(JoinDialog, fill_join_by_keys(f"{first} OUT", f"{second} LINE", "70 mm"))
     hands.key(Qt.Key.Key_J, CONTROL)
     assert list(hands.plan.cables) == ["W01"]
     assert hands.window.desk.step == "wire"
@@ -186,7 +165,7 @@ def test_whole_job_with_the_keyboard_alone(hands, qtbot, tmp_path):  # noqa: PLR
 
 
 def test_channel_drawn_by_keys(hands):
-    when_dialog(NewBoardDialog, fill_new_board)
+    hands.when_dialog(NewBoardDialog, hands.fill_new_board)
     hands.act("new")
     view = hands.bench.canvas.view
     hands.act("step-wire")

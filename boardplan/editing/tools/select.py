@@ -11,6 +11,7 @@ from boardplan.editing.tools.grip import grip_on
 from boardplan.editing.tools.hand import Hand
 from boardplan.editing.tools.hits import thing_at, things_in
 from boardplan.geometry.point import Point, box_around
+from boardplan.geometry.units import length_text
 
 _BEFORE_A_DRAG = 2.0
 """How many reaches the pointer must go before a click becomes a drag."""
@@ -51,7 +52,11 @@ def _nudged(hand: Hand, event: Pointer) -> Done:
 
 def _hint(hand: Hand, event: Pointer) -> str:
     over = _over(hand, event)
-    return "" if over is None or over in hand.plan.boards else f"{over}: click to select, drag to move"
+    if over is None or over in hand.plan.boards:
+        return ""
+    component = hand.plan.components.get(over)
+    kind = f", {hand.plan.kind_of(component).name}" if component is not None else ""
+    return f"{over}{kind}: click to select, drag to move"
 
 
 def _over(hand: Hand, event: Pointer) -> str | None:
@@ -117,7 +122,7 @@ def drag(hand: Hand, start: Pointer, event: Pointer) -> Gesture:
         snap = grip.snap(hand, start.at, event)
         try:
             plan = rehung(move_things(hand.plan, grip.ids, snap.shift), grip.ids)
-            hint = snap.words or f"{snap.shift.x:+.4g} across, {snap.shift.y:+.4g} up"
+            hint = snap.words or _way_words(hand, snap.shift)
         except EditRefused as refused:
             hint = refused.sentence
         if event.kind == "release":
@@ -125,6 +130,11 @@ def drag(hand: Hand, start: Pointer, event: Pointer) -> Gesture:
         guides = tuple((guide.start, guide.end) for guide in snap.guides)
         event = yield Shown(plan=plan, hint=hint, guides=guides, selection=hand.selection)
     return Done(selection=hand.selection)
+
+
+def _way_words(hand: Hand, way: Point) -> str:
+    across, up = (f"{'-' if each < 0 else '+'}{length_text(abs(each), hand.plan.job.units)}" for each in way)
+    return f"{across} across, {up} up"
 
 
 def _why_not(hand: Hand) -> str:

@@ -29,9 +29,8 @@ def lined_up(hand: Hand, board: str, event: Pointer, width: float = 0.0, without
     boxes, lines = snap_boxes(hand.plan, board, without), snap_lines(hand.plan, board)
     caught = snap_box(box, boxes, lines, reach=CATCHING * event.reach)
     to_grid = snap_box(Box(*event.at, *event.at), reach=0.0, grid=hand.grid)
-    dx = caught.shift.x if any(guide.start.x == guide.end.x for guide in caught.guides) else to_grid.shift.x
-    dy = caught.shift.y if any(guide.start.y == guide.end.y for guide in caught.guides) else to_grid.shift.y
-    return Snap(Point(dx, dy), caught.guides)
+    # a guide's direction doesn't say which axis was caught: one that repeats a gap runs along its axis, not across it
+    return Snap(Point(caught.shift.x or to_grid.shift.x, caught.shift.y or to_grid.shift.y), caught.guides)
 
 
 def next_corner(

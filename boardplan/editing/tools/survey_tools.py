@@ -12,6 +12,7 @@ from boardplan.editing.tools.hits import nearest_board
 from boardplan.editing.tools.squared import lined_up
 from boardplan.geometry.nearest import nearest_on_ring
 from boardplan.geometry.point import Box, Point, box_around
+from boardplan.geometry.units import length_text
 from boardplan.model.plan import Plan
 
 
@@ -45,7 +46,9 @@ def add_fixing(hand: Hand) -> Gesture:
     diameter = hand.diameter or _diameter_used_last(hand.plan)
     if diameter is None:
         return Done(said="How wide is the hole for the board's fixings? Say so first.")
-    event = yield Shown(hint=f"Click where the board is screwed to the framing, hole {diameter:g} mm")
+    event = yield Shown(
+        hint=f"Click where the board is screwed to the framing, hole {length_text(diameter, hand.plan.job.units)}"
+    )
     while not (event.kind == "key" and event.key == "escape"):
         board = nearest_board(hand.plan, event.at)
         snap = lined_up(hand, board, event)
@@ -81,7 +84,8 @@ def _draw_up(hand: Hand, event: Pointer) -> Gesture:
         if event.kind == "release" or (event.kind == "press" and event is not pressed):
             return _no_go(hand, board, box)
         done = _no_go(hand, board, box)
-        event = yield Shown(done.plan, f"{box.width:.4g} x {box.height:.4g}")
+        width, height = (length_text(each, hand.plan.job.units) for each in (box.width, box.height))
+        event = yield Shown(done.plan, f"{width} x {height}")
     return Done(again=True)
 
 

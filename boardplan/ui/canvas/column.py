@@ -99,6 +99,7 @@ class CanvasColumn(QWidget):
         desk, signals = self._desk, self._desk.signals
         signals.seen_changed.connect(self._show_plan)
         signals.plan_changed.connect(self._show_head)
+        signals.plan_changed.connect(partial(self.scene.point_out, None))
         signals.selection_changed.connect(self._show_selection)
         desk.step_changed.connect(self._fade)
         desk.finding_pointed.connect(self._point_out)

@@ -1,18 +1,19 @@
-"""Items: one thin item for a thing's picture, and those drawn over the board: signs, selection, guides."""
+"""Items: one thin item for a thing's picture, and those drawn over the board: selection, guides, gaps."""
 
 from collections.abc import Iterable
+from functools import cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPainterPathStroker, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPainterPath, QPainterPathStroker, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
-from boardplan.checks.finding import Finding
 from boardplan.drawing.palette import Theme, colour
 from boardplan.drawing.picture import Strand
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Box, Point
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
-from boardplan.ui.canvas.painter import LEAST_TEXT, Ready, paint, strand_path
+from boardplan.ui.canvas.painter import LEAST_TEXT, Ready, Stroke, paint, strand_path
+from boardplan.ui.canvas.plates import HEIGHT, Plate
 from boardplan.ui.canvas.sights import Sight, Source
 from boardplan.ui.theme import SMALL, font
 
@@ -27,6 +28,11 @@ _PLATE = 24.0
 _RICH = frozenset({"component", "board", "framing"})
 
 
+@cache
+def _plate_width(text: str) -> float:
+    return QFontMetrics(font(SMALL, bold=True)).horizontalAdvance(text) + 8.0
+
+
 class ThingItem(QGraphicsItem):
     """A thing's picture where it lies; it holds no truth, only what it was last given."""
 
@@ -37,6 +43,7 @@ class ThingItem(QGraphicsItem):
         self.source: Source = ()
         self._ready = Ready((), QRectF())
         self._shape: QPainterPath | None = None
+        self.plate_shift: Point | None = Point(0.0, 0.0)
         self.setZValue(sight.depth)
         self.keep_drawn(kept=True)
 
@@ -74,28 +81,57 @@ class ThingItem(QGraphicsItem):
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
         scale = option.levelOfDetailFromTransform(painter.worldTransform())
-        paint(painter, self._ready, scale)
-        if self.sight.name == "component":
+        plate = self.plate_shift is not None and self.sight.name == "component" and self.plate(scale) is not None
+        paint(painter, self._wordless() if plate else self._ready, scale)
+        if plate:
             self._paint_reference(painter, scale)
+
+    def plate(self, scale: float) -> Plate | None:
+        """Return the plate of the reference, none where the one on the body can be read or the body is too small."""
+        words = self._words()
+        if words is None or words.size * scale >= _LEGIBLE:
+            return None
+        component, kind = self.source[0], self.source[1]
+        width = _plate_width(component.label or component.id)
+        across = kind.box.height if component.turn % 180 == 90 else kind.box.width  # noqa: PLR2004 - on its side
+        if across * scale < width * 0.75:
+            return None
+        centre = self.mapToScene(words.path.boundingRect().center())
+        x, y = centre.x() * scale, centre.y() * scale
+        half = HEIGHT / 2
+        bounds = self.mapRectToScene(self._ready.box)
+        body = Box(bounds.left() * scale, bounds.top() * scale, bounds.right() * scale, bounds.bottom() * scale)
+        return Plate(self.thing_id, Box(x - width / 2, y - half, x + width / 2, y + half), body)
+
+    def settle_plate(self, shift: Point | None) -> None:
+        """Shift the plate by so many px, y up, or leave it out."""
+        if shift != self.plate_shift:
+            self.plate_shift = shift
+            self.update()
+
+    def _words(self) -> Stroke | None:
+        return next((each for each in reversed(self._ready.strokes) if each.least == LEAST_TEXT), None)
+
+    def _wordless(self) -> Ready:
+        """Return the picture without the reference on the body, which would only show beside the plate."""
+        words = self._words()
+        return Ready(tuple(each for each in self._ready.strokes if each is not words), self._ready.box)
 
     def _paint_reference(self, painter: QPainter, scale: float) -> None:
         """Write the reference at a size that can be read, where the one on the body is too small by now."""
-        words = next((each for each in reversed(self._ready.strokes) if each.least == LEAST_TEXT), None)
-        component, kind = self.source[0], self.source[1]
-        if words is None or words.size * scale >= _LEGIBLE:
+        words, shift = self._words(), self.plate_shift
+        if words is None or shift is None:
             return
-        painter.setFont(font(SMALL, bold=True))
+        component = self.source[0]
         text = component.label or component.id
-        width = painter.fontMetrics().horizontalAdvance(text) + 8
-        across = kind.box.height if component.turn % 180 == 90 else kind.box.width  # noqa: PLR2004 - on its side
-        if across * scale < width * 0.75:
-            return
-        centre = words.path.boundingRect().center()
+        width = _plate_width(text)
+        painter.setFont(font(SMALL, bold=True))
         painter.save()
-        painter.translate(centre)
+        painter.translate(words.path.boundingRect().center())
         painter.rotate(-component.turn)
         painter.scale(1 / scale, -1 / scale)
-        plate = QRectF(-width / 2, -8, width, 16)
+        painter.translate(shift.x, -shift.y)
+        plate = QRectF(-width / 2, -HEIGHT / 2, width, HEIGHT)
         painter.setPen(QPen(QColor(colour("graphite-light", "light")), 1))
         painter.setBrush(QColor(colour("graphite-dark", "light")))
         painter.drawRoundedRect(plate, 4, 4)
@@ -232,64 +268,3 @@ class GapsItem(QGraphicsItem):
             painter.setPen(accent)
             painter.drawText(plate, int(Qt.AlignmentFlag.AlignCenter), text)
             painter.restore()
-
-
-SIGN_SIZE = 16.0
-
-
-def sign_path(severity: str, size: float = SIGN_SIZE) -> QPainterPath:
-    """Return the sign of a severity about its middle, y down: square for stop, triangle for warn, dot for note."""
-    half = size / 2
-    path = QPainterPath()
-    if severity == "stop":
-        path.addRoundedRect(QRectF(-half * 0.86, -half * 0.86, half * 1.72, half * 1.72), 2, 2)
-    elif severity == "warn":
-        path.moveTo(0, -half * 0.95)
-        path.lineTo(half, half * 0.8)
-        path.lineTo(-half, half * 0.8)
-        path.closeSubpath()
-    else:
-        path.addEllipse(QPointF(0, 0), half * 0.7, half * 0.7)
-    return path
-
-
-class SignItem(QGraphicsItem):
-    """A finding's sign where it is found, of one size at every zoom."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.finding: Finding | None = None
-        self._theme: Theme = "light"
-        self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
-
-    def show_finding(self, finding: Finding, at: tuple[float, float], theme: Theme) -> None:
-        """Take another finding."""
-        if finding is not self.finding or theme != self._theme:
-            self.finding, self._theme = finding, theme
-            self.setToolTip(finding.sentence)
-            self.setZValue(40 + {"note": 0, "warn": 1, "stop": 2}[finding.severity])
-            self.update()
-        self.setPos(*at)
-
-    def boundingRect(self) -> QRectF:  # noqa: D102
-        return QRectF(-SIGN_SIZE, -SIGN_SIZE, 2 * SIGN_SIZE, 2 * SIGN_SIZE)
-
-    def shape(self) -> QPainterPath:  # noqa: D102
-        path = QPainterPath()
-        path.addRect(QRectF(-SIGN_SIZE / 2, -SIGN_SIZE / 2, SIGN_SIZE, SIGN_SIZE))
-        return path
-
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
-        if self.finding is not None:
-            draw_sign(painter, self.finding.severity, self._theme)
-
-
-def draw_sign(painter: QPainter, severity: str, theme: Theme, size: float = SIGN_SIZE) -> None:
-    """Draw a sign about the painter's origin, with a rim that sets it off from whatever lies under it."""
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    path = sign_path(severity, size)
-    painter.setPen(QPen(QColor(colour("panel", theme)), 2.5))
-    painter.setBrush(QColor(colour(severity, theme)))
-    painter.drawPath(path)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.drawPath(path)

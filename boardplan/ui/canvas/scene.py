@@ -17,12 +17,16 @@ from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.routing.route import NoWay, Route
 from boardplan.ui.canvas.gaps import gap_lines
-from boardplan.ui.canvas.items import GapsItem, LineItem, SignItem, ThingItem, route_shape
+from boardplan.ui.canvas.items import GapsItem, LineItem, ThingItem, route_shape
+from boardplan.ui.canvas.plates import settled
 from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight
+from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem
 
 _AROUND = 700.0
 MOST_KEPT_SCALE = 2.5
 _PIN = 5.0
+_ROUND = 3.0
+"""How far outside a round mark it is set off, in mm."""
 
 
 class BoardScene(QGraphicsScene):
@@ -39,6 +43,7 @@ class BoardScene(QGraphicsScene):
         self._selection = Selection()
         self.every_zone = False
         self._kept = True
+        self._scale = 0.0
         self._halo = LineItem(SELECTED_DEPTH, "accent", 2.0, fill=0.05)
         self._pins = LineItem(SELECTED_DEPTH + 1, "accent", 2.0, fill=1.0)
         self._guides = LineItem(GUIDE_DEPTH, "accent", 1.0)
@@ -62,6 +67,7 @@ class BoardScene(QGraphicsScene):
         if old_review is None or review.findings is not old_review.findings:
             self._show_signs(plan, review.findings)
         self._show_loose(review)
+        self._settle_plates()
         self.show_selection(self._selection)
 
     def show_theme(self, theme: Theme) -> None:
@@ -82,11 +88,24 @@ class BoardScene(QGraphicsScene):
 
     def show_scale(self, scale: float) -> None:
         """Keep drawn pictures only up to a scale (px to the mm) where they are not too big."""
+        if scale != self._scale:
+            self._scale = scale
+            self._settle_plates()
         kept = scale <= MOST_KEPT_SCALE
         if kept != self._kept:
             self._kept = kept
             for item in (item for items in self._items.values() for item in items.values()):
                 item.keep_drawn(kept=kept)
+
+    def _settle_plates(self) -> None:
+        """Keep the references of small components clear of each other and of the signs."""
+        scale, half = self._scale, SIGN_SIZE / 2
+        items = self._items["component"]
+        plates = [plate for plate in (item.plate(scale) for item in items.values()) if plate is not None]
+        places = [each.pos() * scale for each in self._signs if each.isVisible()]
+        signs = [Box(at.x() - half, at.y() - half, at.x() + half, at.y() + half) for at in places]
+        for key, shift in settled(plates, signs).items():
+            items[key].settle_plate(shift)
 
     def _show_sight(self, sight: Sight, plan: Plan, review: Review) -> None:
         things: Mapping[str, Any] = getattr(plan, sight.collection)
@@ -241,8 +260,12 @@ def _set_off(item: ThingItem) -> QPainterPath:
             path.lineTo(*corner) if index else path.moveTo(*corner)
         path.closeSubpath()
         return path
-    if item.sight.name == "board":
+    if item.sight.name in {"board", "no-go box"}:
         path.addRect(_rect(item.source[0].box))
+        return path
+    if item.sight.name in {"exit", "fixing"}:
+        box = item.boundingRect()
+        path.addEllipse(box.center(), *(max(box.width(), box.height()) / 2 + _ROUND,) * 2)
         return path
     if item.sight.name.startswith("cable"):
         return route_shape(item.source[2], item.source[1].outside_diameter + 8)

@@ -1,6 +1,7 @@
 """Status line: where the pointer is, what lies next to what is carried, what the tool in hand wants."""
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from boardplan.editing.tools.toolbox import tool
@@ -13,6 +14,11 @@ from boardplan.ui.controls.short_label import ShortLabel
 from boardplan.ui.desk import Desk
 from boardplan.ui.words import tr
 
+_LEAST_WORDS = 96
+"""Room for the beginning of a hint, in px."""
+_HANDLES = frozenset({"select", "place", "pin_way"})
+"""Tools that work on what is selected; beside the others its facts would only be in the way."""
+
 
 class StatusLine(QWidget):
     """One line below the canvas."""
@@ -22,7 +28,7 @@ class StatusLine(QWidget):
         self._desk = desk
         self._place = QLabel()
         self._place.setProperty("part", "unit")
-        self._place.setMinimumWidth(132)
+        self._place.setMinimumWidth(148)
         self._place.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._words = ShortLabel()
         self._words.setAccessibleName(tr("Hint"))
@@ -39,18 +45,31 @@ class StatusLine(QWidget):
         desk.said.connect(self.say)
         desk.signals.seen_changed.connect(self.refresh)
         desk.signals.selection_changed.connect(self.refresh)
+        desk.tool_changed.connect(self.refresh)
         self.point(None)
 
     def point(self, at: Point | None) -> None:
         """Show where the pointer is on the board in hand."""
         if at is None:
             self._place.setText("")
+            self._make_room()
             return
         board, units = self._desk.board, self._desk.plan.job.units
         here = at.minus(board.position)
         name = tr("{}: ").format(board.id) if len(self._desk.plan.boards) > 1 else ""
         text = tr("x {}   y {}").format(length_text(here.x, units, 0), length_text(here.y, units, 0))
         self._place.setText(name + text)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """Leave out the place, which the rulers show as well, where the fact needs its room."""
+        needed = self._fact.sizeHint().width() + self._place.minimumWidth() + _LEAST_WORDS
+        room = not self._fact.text() or needed <= self.width()
+        self._place.setVisible(room and bool(self._place.text()))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: D102
+        super().resizeEvent(event)
+        self._make_room()
 
     def hint(self, words: str) -> None:
         """Show what the tool says."""
@@ -71,7 +90,9 @@ class StatusLine(QWidget):
         plan = self._desk.plan
         thing = plan.things.get(self._desk.session.selection.active or "")
         text = ""
-        if isinstance(thing, Component):
+        if self._desk.tool not in _HANDLES:
+            text = ""
+        elif isinstance(thing, Component):
             text = gap_words(plan, thing.id)
         elif isinstance(thing, Cable):
             length = self._desk.review.lengths.get(thing.id)
@@ -79,3 +100,4 @@ class StatusLine(QWidget):
                 text = tr("cut {}").format(length_text(length.cut, plan.job.units))
         self._fact.setText(text)
         self._show()
+        self._make_room()

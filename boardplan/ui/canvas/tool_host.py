@@ -15,6 +15,7 @@ from boardplan.geometry.point import Point
 from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component_kind import ComponentKind
 from boardplan.model.conductor import Conductor
+from boardplan.model.plan import Plan
 from boardplan.ui.canvas.previews import Previews
 from boardplan.ui.canvas.scene import BoardScene
 from boardplan.ui.canvas.view import BoardView
@@ -35,6 +36,10 @@ _KEYS = {
     Qt.Key.Key_Backspace: "backspace",
     Qt.Key.Key_R: "r",
 }
+_NOWHERE = Point(0, 0)
+"""Where the pointer is before it has been anywhere."""
+_STILL = 2 * REACH
+"""A sign pressed and let go within so many px was clicked; farther, what lies below it is dragged."""
 _ARROWS = {"left": Point(-1, 0), "right": Point(1, 0), "up": Point(0, 1), "down": Point(0, -1)}
 _CARRIED_BY_KEYS = {"place", "draw_channel", "add_exit", "add_fixing", "add_no_go", "measure", "join"}
 
@@ -53,14 +58,17 @@ class ToolHost(QObject):
         self._desk, self._view, self._scene = desk, view, scene
         self._gesture: Gesture | None = None
         self._busy = False
-        self._at = Point(0, 0)
+        self._at = _NOWHERE
         self._under = QPointF(0, 0)
+        self._by_keys = True
+        self._set_at: Point | None = None
         self.kind: ComponentKind | None = None
         self.turn = 0.0
         self.section: ChannelSection = SECTIONS[3]
         self.conductor: Conductor | None = None
         self.diameter: float | None = None
         self._waiting: Pointer | None = None
+        self._pressed_sign: tuple[Finding, QPointF] | None = None
         self._previews = Previews(desk, scene, self)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
@@ -91,15 +99,21 @@ class ToolHost(QObject):
             kind=self.kind,
             turn=self.turn,
             section=self.section,
-            conductor=self.conductor,
+            conductor=self._conductor_in_use(),
             diameter=self.diameter,
         )
         self._start(hand)
+
+    def _conductor_in_use(self) -> Conductor | None:
+        """Return the conductor chosen last, while a cable of the job has it: after an undo it is asked for again."""
+        used = {each.conductor for each in self._desk.session.committed_plan.cables.values()}
+        return self.conductor if self.conductor is not None and self.conductor.id in used else None
 
     def cancel(self) -> None:
         """Leave the gesture, and what it showed."""
         gesture, self._gesture = self._gesture, None
         self._waiting = None
+        self._set_at = None
         if gesture is not None:
             gesture.close()
         self._busy = False
@@ -149,7 +163,7 @@ class ToolHost(QObject):
         self._scene.show_band(shown.band)
         selection = shown.selection or session.selection
         self._scene.show_selection(selection)
-        self._scene.show_gaps(selection.active if shown.plan is not None and len(selection.ids) == 1 else None)
+        self._scene.show_gaps(_carried(session.committed_plan, shown.plan, selection))
         self.hinted.emit(shown.hint or (self._hint() if shown.plan is None else ""))
         self._busy = was_busy
 
@@ -203,6 +217,7 @@ class ToolHost(QObject):
         if handler is None:
             return False
         self._under = event.position()
+        self._by_keys = False
         self._at = self._view.wall_at(event.position())
         self._view.pointed.emit(self._at)
         if handler != self._move:
@@ -216,8 +231,7 @@ class ToolHost(QObject):
             return
         finding = self._finding_under(event)
         if finding is not None and self._desk.tool == "select":
-            self._desk.point_to(finding)
-            return
+            self._pressed_sign = (finding, event.position())
         self._desk.finding_pointed.emit(None)
         self.send(self._pointer("press", event))
 
@@ -238,8 +252,12 @@ class ToolHost(QObject):
             self.send(waiting)
 
     def _release(self, event: QMouseEvent) -> None:
-        if not self._view.ends_pan():
-            self.send(self._pointer("release", event))
+        sign, self._pressed_sign = self._pressed_sign, None
+        if self._view.ends_pan():
+            return
+        self.send(self._pointer("release", event))
+        if sign is not None and (event.position() - sign[1]).manhattanLength() < _STILL:
+            self._desk.point_to(sign[0])
 
     def _finding_under(self, event: QMouseEvent) -> Finding | None:
         return self._scene.sign_at(self._view.itemAt(event.position().toPoint()))
@@ -287,6 +305,9 @@ class ToolHost(QObject):
         taken = tool_for_key(self._desk.step, text) if text else None
         if taken is None:
             return False
+        self._by_keys = True
+        if self._at is _NOWHERE:
+            self._at = self._view.middle()
         self._desk.take(taken.name)
         return True
 
@@ -313,6 +334,7 @@ class ToolHost(QObject):
 
     def point(self, at: Point) -> None:
         """Put the pointer of the tool somewhere, without the mouse."""
+        self._by_keys = True
         self._at = Point(float(round(at.x)), float(round(at.y)))
         self._view.pointed.emit(self._at)
         self.send(replace(self._bare("move", Qt.KeyboardModifier.AltModifier), alt=True))
@@ -328,10 +350,15 @@ class ToolHost(QObject):
         self.send(self._bare("press", Qt.KeyboardModifier.NoModifier, button="left"))
 
     def press_here(self, modifiers: Qt.KeyboardModifier) -> None:
-        """Press where the pointer is, without the mouse; with Ctrl end a line."""
-        if self._desk.tool == "draw_channel" and modifiers & Qt.KeyboardModifier.ControlModifier:
+        """Press where the pointer is, without the mouse.
+
+        A line ends there where the corner is set already, or its corners were set with the mouse; with Ctrl anywhere.
+        """
+        control = bool(modifiers & Qt.KeyboardModifier.ControlModifier)
+        if self._desk.tool == "draw_channel" and (control or not self._by_keys or self._at == self._set_at):
             self.send(self._bare("key", modifiers, key="enter"))
             return
+        self._set_at = self._at
         self.send(replace(self._bare("press", modifiers, button="left"), alt=True))
         if self._desk.tool in {"join", "add_no_go"} and self._gesture is not None:
             self.hinted.emit("")
@@ -356,3 +383,11 @@ class ToolHost(QObject):
             "pack": ("components", "cables"),
         }[self._desk.step]
         return [thing_id for group in groups for thing_id in getattr(plan, group)]
+
+
+def _carried(before: Plan, now: Plan | None, selection: Selection) -> str | None:
+    """Return the one component that a gesture carries; its gaps are shown meanwhile."""
+    active = selection.active or ""
+    if now is None or len(selection.ids) != 1 or active not in now.components:
+        return None
+    return active if before.components.get(active) is not now.components[active] else None

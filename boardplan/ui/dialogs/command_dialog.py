@@ -39,9 +39,9 @@ class CommandDialog(QDialog):
         words = self.search.text().lower().split()
         rows = []
         for name, action, icon in self._actions:
-            title = action.text().replace("&", "").replace("...", "")
+            title, _, canvas_key = action.text().replace("&", "").replace("...", "").partition("\t")
             if all(word in f"{title} {action.statusTip()}".lower() for word in words):
-                keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+                keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText) or canvas_key
                 rows.append(Row(name, title, action.statusTip(), keys, sign=icon or "none"))
         self.list.show_rows(rows)
         if rows:

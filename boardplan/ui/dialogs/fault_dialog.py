@@ -25,6 +25,8 @@ class FaultDialog(QDialog):
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         copy = buttons.addButton(tr("Copy"), QDialogButtonBox.ButtonRole.ActionRole)
         copy.clicked.connect(self._copy)
+        copy.setAutoDefault(False)
+        buttons.button(QDialogButtonBox.StandardButton.Close).setDefault(True)
         buttons.rejected.connect(self.reject)
         column = QVBoxLayout(self)
         column.setContentsMargins(20, 20, 20, 16)

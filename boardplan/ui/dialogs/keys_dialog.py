@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
 from boardplan.drawing.palette import Theme
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
+from boardplan.ui.tool_table import TOOLS
 from boardplan.ui.words import tr
 
 _ON_THE_CANVAS = (
@@ -12,7 +13,7 @@ _ON_THE_CANVAS = (
     ("Move what is selected by 1 mm, by 10 mm", "arrows, Shift+arrows"),
     ("Move the pointer of a tool by 1, 10, 100 mm", "arrows, Shift, Ctrl"),
     ("Click where the pointer is", "Enter"),
-    ("End a channel", "Ctrl+Enter"),
+    ("End a channel", "Enter again, Ctrl+Enter"),
     ("Turn", "R"),
     ("Remove", "Del"),
     ("Leave the tool", "Esc"),
@@ -30,6 +31,8 @@ class KeysDialog(QDialog):
         rows = RowList(tr("Keys"), theme)
         shown = [Row("canvas", tr("On the canvas"), heading=True)]
         shown += [Row(("canvas", words), tr(words), figure=tr(pressed)) for words, pressed in _ON_THE_CANVAS]
+        tools = {each.words: each.key for each in TOOLS}
+        shown += [Row(("tool", words), tr(words), figure=key) for words, key in tools.items()]
         shown.append(Row("everywhere", tr("Everywhere"), heading=True))
         shown += [Row(words, tr(words).replace("&", "").replace("...", ""), figure=pressed) for words, pressed in keys]
         rows.show_rows(shown)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from functools import partial
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from boardplan.editing.cable_edits import set_cable
@@ -40,10 +41,27 @@ class BeyondExit(QWidget):
         self.setVisible(end is not None)
         if cable.id == self._cable and end is self._shown:
             return
+        held = self._named_in_focus() if cable.id == self._cable else ""
         self._cable, self._shown = cable.id, end
         self._empty()
         if end is not None:
             self._fill(end)
+        self._focus(held)
+
+    def _named_in_focus(self) -> str:
+        """Return the name of the control that has the keyboard, so that its successor gets it."""
+        focus = self.focusWidget()
+        return focus.accessibleName() if focus is not None and focus.hasFocus() else ""
+
+    def _focus(self, name: str) -> None:
+        places = (self._column.itemAt(number) for number in range(self._column.count()))
+        held = (each.widget() for each in places if each is not None)
+        for part in (each for each in held if name and each is not None):
+            for control in (part, *part.findChildren(QWidget)):
+                if control.accessibleName() == name:
+                    part.show()  # the layout would do so later, and what is hidden takes no focus
+                    control.setFocus(Qt.FocusReason.TabFocusReason)
+                    return
 
     def _empty(self) -> None:
         while self._column.count():
@@ -66,6 +84,7 @@ class BeyondExit(QWidget):
         for number, leg in enumerate(legs):
             self._column.addWidget(self._leg(number, leg))
         add = QPushButton(tr("Add a leg"))
+        add.setAccessibleName(tr("Add a leg"))
         add.clicked.connect(self._add)
         self._column.addWidget(add)
 
@@ -110,6 +129,7 @@ class BeyondExit(QWidget):
 
     def _add(self) -> None:
         self._put(None, (*self._legs(), Leg(0.0, "estimated")), tr("Add a leg to {}").format(self._cable))
+        self._focus(tr("Length of leg {}").format(len(self._legs())))
 
     def _remove(self, number: int) -> None:
         legs = self._legs()

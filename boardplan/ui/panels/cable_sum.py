@@ -37,6 +37,7 @@ class CableSum(QWidget):
     def _fill(self, length: CutLength) -> None:
         units = self._desk.plan.job.units
         if length.cut is None:
+            self._line("no way, so no cut length", "", bold=True)
             self._note(length.reason)
         else:
             for words, value in length.parts:

@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from boardplan.drawing.palette import colour
-from boardplan.ui.canvas.items import draw_sign
+from boardplan.ui.canvas.signs import draw_sign
 from boardplan.ui.desk import STEPS, Desk, Step
 from boardplan.ui.icons import tinted
 from boardplan.ui.step_state import StepState, step_states
@@ -33,6 +33,7 @@ class StepButton(QAbstractButton):
         self._state = StepState("")
         self.setCheckable(True)
         self.setAutoExclusive(True)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setFixedHeight(56)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setText(tr(STEP_WORDS[step]))
@@ -108,6 +109,7 @@ class ToolButton(QAbstractButton):
         self._desk = desk
         self.tool = tool
         self.setCheckable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setFixedHeight(32)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setText(tr(tool.words))
@@ -153,6 +155,8 @@ class CourseStrip(QWidget):
     """The four steps, and the tools of the one in hand."""
 
     resized = Signal()
+    taken = Signal()
+    """A step was clicked, or a tool was taken: go on at the canvas."""
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
@@ -165,7 +169,7 @@ class CourseStrip(QWidget):
         column.setSpacing(0)
         for step in STEPS:
             button = StepButton(desk, step)
-            button.clicked.connect(partial(desk.go_to, step))
+            button.clicked.connect(partial(self._go, button))
             self._steps[step] = button
             column.addWidget(button)
             for tool in (each for each in TOOLS if each.step == step):
@@ -183,9 +187,16 @@ class CourseStrip(QWidget):
         self._tools.append(button)
         column.addWidget(button)
 
+    def _go(self, button: StepButton) -> None:
+        """Go to a step; whoever goes through the steps by keys stays among them."""
+        self._desk.go_to(button.step)
+        if not button.hasFocus():
+            self.taken.emit()
+
     def _take(self, tool: ToolRow) -> None:
         self._desk.take(tool.name)
         self.show_tool()
+        self.taken.emit()
 
     def show_step(self) -> None:
         """Unfold the step in hand."""

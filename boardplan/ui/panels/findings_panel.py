@@ -38,7 +38,8 @@ def _finding_row(finding: Finding) -> Row:
     if finding.accepted is not None:
         detail = tr("{}: {}").format(finding.accepted.name, finding.accepted.reason)
     key = (finding.name, finding.things, tuple(finding.place))
-    return Row(key, finding.sentence, detail, sign=finding.severity, wraps=True, quiet=not finding.open)
+    sign = finding.severity if finding.open else "accept"
+    return Row(key, finding.sentence, detail, sign=sign, wraps=True, quiet=not finding.open)
 
 
 class FindingsPanel(QWidget):
@@ -64,6 +65,7 @@ class FindingsPanel(QWidget):
         self._lay_out()
         self.list.picked.connect(self._picked)
         self.list.acted.connect(self._picked)
+        desk.finding_pointed.connect(self._pointed)
         desk.signals.seen_changed.connect(self.refresh)
         self.refresh()
 
@@ -102,6 +104,12 @@ class FindingsPanel(QWidget):
         self._empty.setVisible(not findings)
         self.list.setVisible(bool(findings))
         self._show_buttons()
+
+    def _pointed(self, finding: Finding | None) -> None:
+        """Pick the finding whose sign was clicked on the canvas."""
+        if finding is not None:
+            self.list.pick(_finding_row(finding).key)
+            self._show_buttons()
 
     def _show_buttons(self) -> None:
         finding = self.finding

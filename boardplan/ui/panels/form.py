@@ -5,7 +5,7 @@ from functools import partial
 from typing import Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QCheckBox, QComboBox, QGridLayout, QHBoxLayout, QLabel, QLineEdit, QSpinBox, QWidget
+from PySide6.QtWidgets import QCheckBox, QComboBox, QGridLayout, QHBoxLayout, QLabel, QLineEdit, QWidget
 
 from boardplan.editing.selection import Selection
 from boardplan.geometry.units import tidy_number
@@ -85,7 +85,7 @@ class Form(QWidget):
             "length": self._length,
             "choice": self._choice,
             "check": self._check,
-            "whole": self._whole,
+            "whole": self._text,
             "fact": self._fact,
         }
         return makers[field.sort](field)
@@ -94,7 +94,7 @@ class Form(QWidget):
         edit = QLineEdit()
         if field.may_be_empty:
             edit.setPlaceholderText(tr("not known"))
-        if field.sort == "number":
+        if field.sort in {"number", "whole"}:
             edit.setAlignment(Qt.AlignmentFlag.AlignRight)
         edit.editingFinished.connect(partial(self._text_done, field, edit))
         return edit
@@ -108,9 +108,12 @@ class Form(QWidget):
             self._put(field, text)
             return
         try:
-            self._put(field, float(text.replace(",", ".")) if text or not field.may_be_empty else None)
+            self._put(field, _number(field, text))
         except ValueError:
-            self._desk.said.emit(tr("'{}' is not a number.").format(text))
+            words = (
+                tr("'{}' is not a whole number from 1 on.") if field.sort == "whole" else tr("'{}' is not a number.")
+            )
+            self._desk.said.emit(words.format(text))
             self._shown = ()
             self.refresh()
 
@@ -133,16 +136,6 @@ class Form(QWidget):
         check.clicked.connect(partial(self._put, field))
         return check
 
-    def _whole(self, field: Field) -> QWidget:
-        spin = QSpinBox()
-        spin.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        spin.setRange(1, 200)
-        spin.setAlignment(Qt.AlignmentFlag.AlignRight)
-        spin.setKeyboardTracking(False)
-        spin.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
-        spin.valueChanged.connect(partial(self._put, field))
-        return spin
-
     def _fact(self, field: Field) -> QWidget:  # noqa: ARG002 - as its siblings
         label = QLabel()
         label.setWordWrap(True)
@@ -160,8 +153,6 @@ class Form(QWidget):
             self._show_choice(field, editor, value, plan)
         elif isinstance(editor, QCheckBox):
             editor.setChecked(bool(value))
-        elif isinstance(editor, QSpinBox):
-            editor.setValue(int(value))
         elif isinstance(editor, QLabel):
             editor.setText(str(value))
         editor.blockSignals(False)  # noqa: FBT003
@@ -187,3 +178,15 @@ class Form(QWidget):
         if not done:
             self._shown = ()
             self.refresh()
+
+
+def _number(field: Field, text: str) -> float | None:
+    """Return the number typed into a field. Raises ValueError."""
+    if not text and field.may_be_empty:
+        return None
+    if field.sort != "whole":
+        return float(text.replace(",", "."))
+    number = int(text)
+    if number < 1:
+        raise ValueError(text)
+    return number

@@ -11,6 +11,7 @@ from boardplan.editing.thing_edits import remove_things
 from boardplan.model.cable import Cable
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan
+from boardplan.ui.controls.short_label import ShortLabel
 from boardplan.ui.controls.small_parts import hairline, small_button
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.beyond_exit import BeyondExit
@@ -33,9 +34,10 @@ class PropertiesPanel(QWidget):
         self.sum: CableSum | None = None
         self.beyond: BeyondExit | None = None
         self._shown: tuple[type, ...] = ()
+        self._seen = ""
         self._title = QLabel()
         self._title.setProperty("part", "heading")
-        self._detail = QLabel()
+        self._detail = ShortLabel()
         self._detail.setProperty("part", "small")
         self._turn = small_button(desk.themes.theme, "turn", tr("Turn by a quarter (R)"), self.turn)
         self._remove = small_button(desk.themes.theme, "delete", tr("Remove (Del)"), self.remove)
@@ -77,7 +79,10 @@ class PropertiesPanel(QWidget):
             self._detail.setText(", ".join(each.id for each in things[:4]) + (" ..." if len(things) > 4 else ""))  # noqa: PLR2004
         else:
             self._title.setText(active.id)
-            self._detail.setText(title_of(active).lower())
+            self._detail.setText(self._kind_words(active))
+        if active.id != self._seen:
+            self._seen = active.id
+            self._area.verticalScrollBar().setValue(0)
         sorts = tuple(type(each) for each in things)
         if sorts != self._shown:
             self._shown = sorts
@@ -88,6 +93,11 @@ class PropertiesPanel(QWidget):
             self.beyond.show_cable(active)
         if self.sum is not None:
             self.sum.show_length(self._desk.review.lengths.get(active.id))
+
+    def _kind_words(self, thing: Any) -> str:  # noqa: ANN401
+        if isinstance(thing, Component):
+            return self._desk.plan.kind_of(thing).name
+        return title_of(thing).lower()
 
     def focus_form(self) -> None:
         """Put the cursor into the first field."""

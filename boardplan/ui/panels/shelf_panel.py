@@ -118,7 +118,7 @@ class ShelfPanel(QWidget):
         self._how.setProperty("part", "small")
         self._how.setWordWrap(True)
         column = QVBoxLayout(self)
-        column.setContentsMargins(12, 12, 12, 8)
+        column.setContentsMargins(12, 8, 12, 8)
         column.setSpacing(8)
         for part in (self.search, self._nothing, self.list, self._how):
             column.addWidget(part, 1 if part is self.list else 0)

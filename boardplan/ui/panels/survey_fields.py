@@ -115,7 +115,7 @@ def _job(attribute: str, words: str, sort: Sort = "text", **more: Any) -> Field:
 
 JOB_FIELDS: tuple[FieldRow, ...] = (
     (_job("title", "Title"),),
-    (_job("number", "Number"), _job("revision", "Revision")),
+    (_job("number", "Number, rev.", name="Number"), _job("revision", "Revision")),
     (_job("customer", "Customer"),),
     (_job("place", "Place"),),
     (_job("drawn_by", "Drawn by"),),

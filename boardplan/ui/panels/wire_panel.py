@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from boardplan.editing.thing_edits import remove_things
 from boardplan.geometry.bends import straight_length
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
+from boardplan.model.channel_section import ChannelSection
 from boardplan.routing.length_sum import CutLength
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
@@ -78,18 +79,19 @@ class WirePanel(QWidget):
         self.channels = RowList(tr("Channels"), desk.themes.theme)
         self.channels.grows()
         self._empty = QLabel(
-            tr("No cable yet. Take Join and go from a terminal to another one, or pick both ends from lists:")
+            tr("No cable yet. Take Join (J) and go from a terminal to another one or to an exit, or pick both by name:")
         )
         self._empty.setWordWrap(True)
         self._empty.setProperty("part", "quiet")
+        self._nothing = QLabel(tr("No cable is called that."))
+        self._nothing.setProperty("part", "quiet")
         self._join = QPushButton(tr("Join by name..."))
         self._join.clicked.connect(self.join_asked)
-        self._sections = QComboBox()
-        self._sections.setAccessibleName(tr("Section of the next channel"))
+        self.sections = QComboBox()
+        self.sections.setAccessibleName(tr("Section of the next channel"))
         for section in sections_of(desk.shelf):
-            self._sections.addItem(tr("{} mm").format(section.words), section)
-        self._sections.setCurrentIndex(min(3, self._sections.count() - 1))
-        self._sections.activated.connect(self._section)
+            self.sections.addItem(tr("{} mm").format(section.words), section)
+        self.sections.activated.connect(self._section)
         self._lay_out()
         for rows in (self.cables, self.channels):
             rows.picked.connect(desk.select)
@@ -106,9 +108,12 @@ class WirePanel(QWidget):
         top.addWidget(small_button(self._desk.themes.theme, "add", tr("Join by name"), self.join_asked.emit))
         middle = QVBoxLayout()
         middle.setContentsMargins(12, 8, 12, 8)
+        middle.setSpacing(8)
         middle.addWidget(self._empty)
-        middle.addWidget(self._join)
+        middle.addWidget(self._join, 0, Qt.AlignmentFlag.AlignLeft)
+        middle.addWidget(self._nothing)
         middle.addWidget(self.cables, 1)
+        middle.addStretch(0)
         body = QWidget()
         inside = QVBoxLayout(body)
         inside.setContentsMargins(0, 0, 0, 0)
@@ -116,7 +121,7 @@ class WirePanel(QWidget):
         words = QLabel(tr("The next one is"))
         words.setProperty("part", "quiet")
         next_one.addWidget(words)
-        next_one.addWidget(self._sections, 1)
+        next_one.addWidget(self.sections, 1)
         inside.addLayout(next_one)
         inside.addWidget(self.channels)
         column = QVBoxLayout(self)
@@ -136,7 +141,9 @@ class WirePanel(QWidget):
         none_at_all = not self._desk.plan.cables
         self._empty.setVisible(none_at_all)
         self._join.setVisible(none_at_all)
-        self.cables.setVisible(not none_at_all)
+        self.search.setEnabled(not none_at_all)
+        self._nothing.setVisible(not none_at_all and not rows)
+        self.cables.setVisible(bool(rows))
         self._pick()
 
     def showEvent(self, event: object) -> None:  # noqa: D102
@@ -148,8 +155,17 @@ class WirePanel(QWidget):
         self.cables.pick(active)
         self.channels.pick(active)
 
+    def show_section(self, section: ChannelSection) -> None:
+        """Show which section the next channel gets; one that is not on the shelf is added to the list."""
+        sizes = (section.width, section.height)
+        held = [self.sections.itemData(number) for number in range(self.sections.count())]
+        alike = [number for number, each in enumerate(held) if (each.width, each.height) == sizes]
+        if not alike:
+            self.sections.addItem(tr("{} mm").format(section.words), section)
+        self.sections.setCurrentIndex(alike[0] if alike else self.sections.count() - 1)
+
     def _section(self, number: int) -> None:
-        self.section_chosen.emit(self._sections.itemData(number))
+        self.section_chosen.emit(self.sections.itemData(number))
 
     def _remove(self, thing_id: str) -> None:
         self._desk.edit(tr("Remove {}").format(thing_id), lambda plan: remove_things(plan, [thing_id]))

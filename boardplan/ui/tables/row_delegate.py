@@ -5,8 +5,8 @@ from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPen
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from boardplan.drawing.palette import Theme, colour
-from boardplan.ui.canvas.items import draw_sign
 from boardplan.ui.canvas.painter import Ready, paint
+from boardplan.ui.canvas.signs import draw_sign
 from boardplan.ui.icons import tinted
 from boardplan.ui.style_sheet import interface_colours
 from boardplan.ui.tables.rows import ROW_ROLE, Row

@@ -56,7 +56,7 @@ def test_picking(hand, events, before, after):
 
 
 def test_a_hint_for_what_is_under_the_pointer(hand):
-    assert shown(select(hand), move(*PB1)).hint == "PB1: click to select, drag to move"
+    assert shown(select(hand), move(*PB1)).hint == "PB1, Fused positive busbar, 5-way: click to select, drag to move"
     assert shown(select(hand), move(*EMPTY)).hint == ""
 
 
@@ -92,7 +92,7 @@ def test_it_catches_and_says_why(hand):
     assert state.guides
     free = shown(select(hand), *drag(PB1, (710, 88), (723, 87), alt=True)[:-1])
     assert free.plan.components["PB1"].position == (537, 23)
-    assert free.hint == "+17 across, +3 up"
+    assert free.hint == "+17 mm across, +3 mm up"
 
 
 def test_out_of_reach_of_all_it_lands_on_whole_millimetres(hand):

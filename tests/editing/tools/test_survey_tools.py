@@ -46,7 +46,7 @@ def test_a_fixing_is_as_wide_as_the_one_before_or_a_question(bus_plan):
 
 def test_a_no_go_box_is_drawn_up(hand):
     events = drag((1011, 831), (1000, 860), (1051, 871), alt=True)
-    assert shown(add_no_go(hand), *events[:-1]).hint == "40 x 40"
+    assert shown(add_no_go(hand), *events[:-1]).hint == "40 mm x 40 mm"
     result = done(add_no_go(hand), *events)
     assert result.plan.no_go_boxes["NG1"].box == (1011, 831, 1051, 871)
     two_presses = done(add_no_go(hand), press(1011, 831, alt=True), held(5, 5), press(1051, 871, alt=True))

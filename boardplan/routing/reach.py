@@ -1,0 +1,106 @@
+"""Reach: how far off a way may lie what matters to it, in mm."""
+
+from dataclasses import dataclass
+from itertools import product
+from typing import TypeAlias
+
+from boardplan.geometry.point import Box, Point
+
+CORNER = 30.0
+"""How much longer a way may be for one corner less, in mm. Common practice, no source."""
+Head: TypeAlias = tuple[int, int]
+"""An axis, 0 along x and 1 along y, and a sign along it."""
+_DIRECTIONS: tuple[tuple[Head, Head], ...] = tuple(((axis, sign), (axis, -sign)) for axis in (0, 1) for sign in (1, -1))
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """How far off a way may lie what matters to it, in mm.
+
+    A box, with `margin` round it, matters where a way by the square from `start` over it to `end` comes to no
+    more than `limit`, or where it touches one of the first and last legs, given as boxes. Lengths in channels
+    count for `in_lane` of themselves; who uses upright ones goes at least `by_x` along x, level ones `by_y` along
+    y. A way has at least so many `corners`, each for CORNER; it leaves both ends as `heads` say, if they do.
+    `excess` is how much more than the least it counts for.
+    """
+
+    start: Point
+    end: Point
+    limit: float
+    margin: float = 0.0
+    in_lane: float = 1.0
+    by_x: float = 0.0
+    by_y: float = 0.0
+    legs: tuple[Box, ...] = ()
+    corners: int = 0
+    heads: tuple[Head, Head] | None = None
+    excess: float = 0.0
+
+    def touches(self, box: Box) -> bool:
+        """Say whether a change in a box can matter to the way."""
+        left, bottom, right, top = box
+        margin = self.margin
+        x = _over(self.start.x, self.end.x, left - margin, right + margin)
+        y = _over(self.start.y, self.end.y, bottom - margin, top + margin)
+        spare = self.limit - self.corners * CORNER
+        if self.in_lane * (x + y) <= spare and self._least(x, y) <= spare:
+            return True
+        grown = box.grown(margin)
+        return any(leg.touches(grown) for leg in self.legs)
+
+    def comes_by(self, box: Box) -> bool:
+        """Say whether a change in a box can matter, looking closer: how often a way by it must turn counts too."""
+        if not self.touches(box):
+            return False
+        grown = box.grown(self.margin)
+        if self.heads is None or any(leg.touches(grown) for leg in self.legs):
+            return True
+        xs = _places(self.start.x, self.end.x, grown.left, grown.right)
+        ys = _places(self.start.y, self.end.y, grown.bottom, grown.top)
+        return any(self._passes(Point(x, y), self.heads) for x, y in product(xs, ys))
+
+    def _passes(self, at: Point, heads: tuple[Head, Head]) -> bool:
+        """Say whether a way through a place can count for so little."""
+        x = abs(self.start.x - at.x) + abs(at.x - self.end.x)
+        y = abs(self.start.y - at.y) + abs(at.y - self.end.y)
+        length = self._least(x, y)
+        return length + self.corners * CORNER <= self.limit and any(
+            length + CORNER * (_turns(at, back, self.start, heads[0]) + _turns(at, on, self.end, heads[1]))
+            <= self.limit
+            for on, back in _DIRECTIONS
+        )
+
+    def _least(self, x: float, y: float) -> float:
+        """Return what lengths along x and y count for at least."""
+        if self.in_lane == 1.0:
+            return x + y
+        lane, by_x, by_y = self.in_lane, max(x, self.by_x), max(y, self.by_y)
+        return min(x + y, lane * x + by_y, by_x + lane * y, lane * (by_x + by_y))
+
+
+def _over(a: float, b: float, low: float, high: float) -> float:
+    """Return how far it is from a to b by way of the nearest place between low and high."""
+    if a > b:
+        a, b = b, a
+    if low > b:
+        return low - a + low - b
+    return b - high + a - high if high < a else b - a
+
+
+def _places(a: float, b: float, low: float, high: float) -> set[float]:
+    """Return the places between low and high where how often a way must turn can be least."""
+    return {low, high, min(max(a, low), high), min(max(b, low), high)}
+
+
+def _turns(at: Point, going: Head, end: Point, head: Head) -> int:
+    """Return how often a way that goes in a direction turns at least up to an end; `head` leads out of the end."""
+    axis, sign = going
+    ahead = (end[axis] - at[axis]) * sign >= 0
+    if axis != head[0]:
+        before = (at[head[0]] - end[head[0]]) * head[1] >= 0
+        return 1 if ahead and before else 3
+    if sign == head[1]:
+        return 2
+    if not ahead:
+        return 4
+    return 0 if at[1 - axis] == end[1 - axis] else 2
