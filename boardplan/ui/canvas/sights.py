@@ -14,6 +14,7 @@ from boardplan.checks.review import Review
 from boardplan.drawing.board_sheet_picture import board_sheet_picture
 from boardplan.drawing.cable_picture import cable_picture
 from boardplan.drawing.channel_picture import channel_base_picture, channel_cover_picture
+from boardplan.drawing.clamp_picture import clamp_picture
 from boardplan.drawing.component_picture import component_picture
 from boardplan.drawing.opening_picture import exit_picture, fixing_picture
 from boardplan.drawing.palette import Theme
@@ -134,6 +135,17 @@ def _cable_ready(plan: Plan, source: Source, theme: Theme) -> Ready:
     return made_ready(cable_picture(plan, source[0], source[2]), theme)
 
 
+def _clamp_source(_plan: Plan, review: Review, cable: Any) -> Source | None:
+    clamps = review.clamps.get(cable.id, ())
+    return (cable, clamps) if any(clamp.cables[0] == cable.id for clamp in clamps) else None
+
+
+def _clamp_ready(_plan: Plan, source: Source, theme: Theme) -> Ready:
+    cable, clamps = source
+    own = (clamp for clamp in clamps if clamp.cables[0] == cable.id)
+    return made_ready(tuple(mark for clamp in own for mark in clamp_picture(clamp)), theme)
+
+
 def _no_pose(_source: Source) -> Pose:
     return (0.0, 0.0, 0.0)
 
@@ -164,6 +176,7 @@ SIGHTS: tuple[Sight, ...] = (
     Sight("cable inside", "cables", 10, _inside_source, _cable_ready, _no_pose),
     Sight("cover", "channels", 11, _cover_source, _drawn(channel_cover_picture), _board_pose),
     Sight("cable", "cables", 12, _outside_source, _cable_ready, _no_pose),
+    Sight("clamps", "cables", 13, _clamp_source, _clamp_ready, _no_pose, pickable=False),
 )
 BY_NAME: Mapping[str, Sight] = {sight.name: sight for sight in SIGHTS}
 FINDING_DEPTH, SELECTED_DEPTH, GUIDE_DEPTH = 40, 30, 35
