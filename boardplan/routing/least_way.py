@@ -124,11 +124,12 @@ def _apart(lines: OpenLines, rays: _Rays) -> bool:
 def _shut_in(ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays, most: int) -> bool:
     """Say whether one of the ends is shut in, so that looking farther and farther off from the other is in vain."""
     turning = turning_lines([*rays[0], *rays[1]], lines, radius, lines.barriers, exact=True)
+    bodies = [each for each in lines.barriers if each.blocker.sort != "edge"]  # a bend may come over an edge
     owners = [end.owner or "-" for end in ends]
     return any(
-        Search(
-            lines, (rays[one], rays[other]), units(radius), turning, lines.barriers, (owners[one], owners[other])
-        ).shut_in(most)
+        Search(lines, (rays[one], rays[other]), units(radius), turning, bodies, (owners[one], owners[other])).shut_in(
+            most
+        )
         for one, other in ((1, 0), (0, 1))
     )
 

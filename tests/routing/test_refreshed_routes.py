@@ -157,3 +157,10 @@ def test_ways_are_those_of_a_fresh_look_while_channels_stay(name, data):
 def test_ways_stay_while_nothing_changes(name):
     ways = find_routes(PLANS[name])
     assert all(way is ways[key] for key, way in checked(PLANS[name], ways, PLANS[name]).items())
+
+
+def test_a_bend_over_an_edge_is_no_reason_to_call_an_end_shut_in():
+    plan = PLANS["library bus, all may choose"]
+    held = plan.channels["RW1"]
+    after = plan.with_things([replace(held, line=tuple(each.moved(-2, 16) for each in held.line))])
+    checked(plan, find_routes(plan), after)
