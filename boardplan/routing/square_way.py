@@ -157,7 +157,7 @@ class Search:
         span = self._lines.span(axis, line, at)
         if span is None:
             return
-        owner = self._owners[0] if self._best[corner][1][0] < 0 else ""
+        owner = self._owners[0] if self._best[corner][1][0] < 0 else "-"
         for number, goal in enumerate(self._ends):
             if goal.axis == axis and goal.line == line:
                 distance = (at - goal.at) * goal.sign
