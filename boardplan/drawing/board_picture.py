@@ -13,7 +13,7 @@ from boardplan.drawing.wall_picture import back_part_picture, framing_picture, n
 from boardplan.geometry.placement import Placement
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
-from boardplan.routing.clamp import own_clamps
+from boardplan.routing.clamp import Clamp, own_clamps
 from boardplan.routing.clamps import clamps_of
 from boardplan.routing.route import Route, Way
 
@@ -34,12 +34,13 @@ def pictures_in_order(plan: Plan, ways: Mapping[str, Way]) -> Iterator[tuple[str
         yield channel.id, on_wall(plan, channel.board, channel_base_picture(channel))
     for component in plan.components.values():
         yield component.id, on_wall(plan, component.board, placed_component_picture(placed(plan, component)))
-    yield from _cables(plan, ways, in_channel=True)
+    clamps = clamps_of(plan, ways)
+    yield from _cables(plan, ways, clamps, in_channel=True)
     for channel in plan.channels.values():
         if channel.cover:
             yield channel.id, on_wall(plan, channel.board, channel_cover_picture(channel))
-    yield from _cables(plan, ways, in_channel=False)
-    for clamp in own_clamps(clamps_of(plan, ways)):
+    yield from _cables(plan, ways, clamps, in_channel=False)
+    for clamp in own_clamps(clamps):
         yield clamp.cables[0], clamp_picture(clamp)
     for box in plan.no_go_boxes.values():
         yield box.id, on_wall(plan, box.board, no_go_picture(box))
@@ -63,10 +64,12 @@ def _sheets(plan: Plan) -> Iterator[tuple[str, Picture]]:
         yield fixing.id, on_wall(plan, fixing.board, fixing_picture(fixing))
 
 
-def _cables(plan: Plan, ways: Mapping[str, Way], *, in_channel: bool) -> Iterator[tuple[str, Picture]]:
+def _cables(
+    plan: Plan, ways: Mapping[str, Way], clamps: Mapping[str, tuple[Clamp, ...]], *, in_channel: bool
+) -> Iterator[tuple[str, Picture]]:
     """Yield the cables that lie in channels, or those that don't, the thick ones first."""
     thick_first = sorted(plan.cables.values(), key=lambda each: -plan.conductors[each.conductor].outside_diameter)
     for cable in thick_first:
         way = ways.get(cable.id)
         if isinstance(way, Route) and bool(way.in_channels) == in_channel:
-            yield cable.id, cable_picture(plan, cable, way)
+            yield cable.id, cable_picture(plan, cable, way, clamps.get(cable.id, ()))

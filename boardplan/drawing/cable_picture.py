@@ -1,5 +1,6 @@
 """Cable picture: a cable as thick, round and coloured as the real one, with what is on its ends."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from boardplan.drawing.lug_picture import DressedEnd, holds_picture, lugs_picture, tube_strand
@@ -15,6 +16,7 @@ from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.component_kind import Pole
 from boardplan.model.conductor import Conductor
 from boardplan.model.plan import Plan
+from boardplan.routing.clamp import Clamp
 from boardplan.routing.route import Route
 
 _UNKNOWN_COLOUR = "#8D9092"
@@ -24,8 +26,8 @@ _LABEL_FROM_DIAMETER = 9.0
 _THICK = 7.0
 
 
-def cable_picture(plan: Plan, cable: Cable, route: Route) -> Picture:
-    """Return a cable on its way, in wall coordinates."""
+def cable_picture(plan: Plan, cable: Cable, route: Route, clamps: Sequence[Clamp] = ()) -> Picture:
+    """Return a cable on its way, in wall coordinates; its number stands beside its clamps, not under them."""
     pieces = route.pieces
     if not pieces:
         return ()
@@ -43,7 +45,7 @@ def cable_picture(plan: Plan, cable: Cable, route: Route) -> Picture:
         *(strand for end in dressed for strand in tube_strand(end)),
         *_highlight(seen, _width(cable, conductor), colours[0]),
         *holds_picture(dressed),
-        *_label(cable, seen, conductor),
+        *_label(cable, seen, conductor, clamps),
     )
 
 
@@ -138,7 +140,7 @@ def _shadow(seen: Pieces, conductor: Conductor, route: Route) -> Picture:
     return placed_picture((shade,), Placement(0.0, Point(reach, -reach)))
 
 
-def _label(cable: Cable, seen: Pieces, conductor: Conductor) -> Picture:
+def _label(cable: Cable, seen: Pieces, conductor: Conductor, clamps: Sequence[Clamp]) -> Picture:
     """Return a sleeve with the cable's number on its longest straight, where it's thick enough to read."""
     straight = longest_straight(seen)
     if conductor.outside_diameter < _LABEL_FROM_DIAMETER or straight is None:
@@ -149,8 +151,19 @@ def _label(cable: Cable, seen: Pieces, conductor: Conductor) -> Picture:
     if length < width * 1.3:
         return ()
     turn = readable_turn(towards, 0)
+    middle = _clear_of_clamps(middle, towards, (length - width) / 2, width, clamps)
     sleeve = bar(middle.ahead(towards + 180, width / 2), towards, width, conductor.outside_diameter + 0.6, 1.2)
     return (
         Area((sleeve,), "bone", "bone-dark", 0.5),
         Words(middle, cable.id, height, "body-ink", turn=turn, bold=True),
     )
+
+
+def _clear_of_clamps(middle: Point, towards: float, most: float, width: float, clamps: Sequence[Clamp]) -> Point:
+    """Return the place nearest the middle of a straight where a sleeve lies clear of all clamps, if there is one."""
+    offsets = sorted((side * step for step in range(0, int(most) + 1, 5) for side in (1, -1)), key=abs)
+    for offset in offsets:
+        place = middle.ahead(towards, offset)
+        if all(place.distance_to(clamp.at) > (width + clamp.length) / 2 for clamp in clamps):
+            return place
+    return middle

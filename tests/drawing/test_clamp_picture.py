@@ -1,11 +1,15 @@
 """Clamp picture: a saddle over its cable, its screw beside it, whichever way the cable runs."""
 
 import pytest
+from boards import honey_trailer
 
+from boardplan.drawing.cable_picture import cable_picture
 from boardplan.drawing.clamp_picture import clamp_picture
-from boardplan.drawing.picture import Area
+from boardplan.drawing.picture import Area, Words
 from boardplan.geometry.point import Point, box_around
 from boardplan.routing.clamp import Clamp
+from boardplan.routing.clamps import clamps_of
+from boardplan.routing.find_route import find_routes
 
 
 @pytest.mark.parametrize(
@@ -27,3 +31,19 @@ def test_a_pair_has_a_screw_on_either_side():
     points = [point for mark in clamp_picture(clamp) if isinstance(mark, Area) for ring in mark.rings for point in ring]
     assert box_around(points).top > 78
     assert box_around(points).bottom < 22
+
+
+def test_a_cable_s_number_stands_clear_of_its_clamps():
+    plan = honey_trailer()
+    ways = find_routes(plan)
+    clamps = clamps_of(plan, ways)
+    for name in ("W04", "W07", "W30", "W31"):
+        words = [
+            mark
+            for mark in cable_picture(plan, plan.cables[name], ways[name], clamps[name])
+            if isinstance(mark, Words) and mark.text == name
+        ]
+        assert len(words) == 1
+        assert clamps[name]
+        for clamp in clamps[name]:
+            assert words[0].at.distance_to(clamp.at) > clamp.length / 2 + 5

@@ -120,7 +120,7 @@ def _cable_source(plan: Plan, review: Review, cable: Any, *, inside: bool) -> So
     if not isinstance(way, Route) or bool(way.in_channels) is not inside:
         return None
     ends = (plan.kind_of(plan.components[end.component]) for end in cable.ends if isinstance(end, TerminalEnd))
-    return (cable, plan.conductors[cable.conductor], way, plan.rules, *ends)
+    return (cable, plan.conductors[cable.conductor], way, plan.rules, review.clamps.get(cable.id, ()), *ends)
 
 
 def _inside_source(plan: Plan, review: Review, cable: Any) -> Source | None:
@@ -132,7 +132,7 @@ def _outside_source(plan: Plan, review: Review, cable: Any) -> Source | None:
 
 
 def _cable_ready(plan: Plan, source: Source, theme: Theme) -> Ready:
-    return made_ready(cable_picture(plan, source[0], source[2]), theme)
+    return made_ready(cable_picture(plan, source[0], source[2], source[4]), theme)
 
 
 def _clamp_source(_plan: Plan, review: Review, cable: Any) -> Source | None:
