@@ -55,6 +55,10 @@ class Site:
         """Return a limit of the rule set; a name that is not there is a fault of the program."""
         return self.plan.rules.limits[name]
 
+    def knows(self, name: str) -> bool:
+        """Say whether the rule set sets a limit; an earlier edition may not, and then nothing is asked."""
+        return self.plan.rules.knows(name)
+
     def asked(self, name: str, value: float) -> Limit:
         """Return a limit whose value in mm the thing itself states; how grave and whence are the rule set's."""
         return replace(self.plan.rules.limits[name], value=value, unit="mm")

@@ -59,3 +59,7 @@ class RuleSet:
     def value(self, name: str) -> float:
         """Return the value of a limit; a name that is not in the rule set is a fault of the program."""
         return self.limits[name].value
+
+    def knows(self, name: str) -> bool:
+        """Say whether this edition sets a limit: what an earlier edition left open is not asked under it."""
+        return name in self.limits

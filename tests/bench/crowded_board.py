@@ -66,7 +66,7 @@ SORTS = (
 
 def crowded_plan(seed: int = 7) -> Plan:
     """Return the crowded board of a seed; the same seed gives the same plan."""
-    shelf, rules = bundled_shelf(), find_rule_set("trade-practice", "2026.1")
+    shelf, rules = bundled_shelf(), find_rule_set("trade-practice", "2026.2")
     assert rules is not None
     width, height = LEFT * 2 + COLUMNS * PITCH_X, BOTTOM + ROWS * PITCH_Y + 30
     board = Board(

@@ -47,7 +47,7 @@ LEAD = Conductor("lead", "test lead", None, 5.0, construction="data", stock_leng
 
 @cache
 def rules():
-    found = find_rule_set("trade-practice", "2026.1")
+    found = find_rule_set("trade-practice", "2026.2")
     assert found is not None
     return found
 

@@ -47,6 +47,7 @@ class NewBoardDialog(QDialog):
         self.rules.setAccessibleName(tr("Rule set"))
         for each in rule_sets():
             self.rules.addItem(tr("{}, edition {}").format(each.name, each.edition), each)
+        self.rules.setCurrentIndex(self.rules.count() - 1)  # the newest edition
         self._fault = QLabel()
         self._fault.setProperty("part", "fault")
         self._fault.setWordWrap(True)
