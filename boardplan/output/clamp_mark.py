@@ -1,4 +1,4 @@
-"""Clamp mark: two bars across a cable, and a filled square on a stalk for each screw; no hole of the template."""
+"""Clamp mark: two bars across a cable, and a stalk to each screw, with a filled square where it is drilled freehand."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
@@ -11,6 +11,7 @@ from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.output.free_places import common_box
 from boardplan.routing.clamp import Clamp, own_clamps
+from boardplan.routing.clamp_holes import screw_for
 
 _WIDTH, _FINE = 0.3, 0.12
 _SQUARE = 1.2
@@ -25,8 +26,8 @@ def placed_clamps(plan: Plan, clamps: Mapping[str, tuple[Clamp, ...]], board: Bo
             yield replace(each, at=plan.off_wall(board.id, each.at), screws=screws)
 
 
-def clamp_mark(clamp: Clamp) -> Picture:
-    """Return the mark of a clamp on the template."""
+def clamp_mark(clamp: Clamp, *, by_hand: bool = True) -> Picture:
+    """Return the mark of a clamp on the template; screws with a hole of their own are marked as holes are."""
     out = clamp.width / 2
     bars = []
     for way in (0, 180):
@@ -35,7 +36,7 @@ def clamp_mark(clamp: Clamp) -> Picture:
         bars.append(Line(ends, "quiet", _WIDTH))
     stalks = (_stalk(clamp, screw) for screw in clamp.screws)
     squares = (bar(at.ahead(clamp.towards + 180, _SQUARE / 2), clamp.towards, _SQUARE, _SQUARE) for at in clamp.screws)
-    return (*bars, *stalks, *(Area((square,), "quiet") for square in squares))
+    return (*bars, *stalks, *(Area((square,), "quiet") for square in squares if by_hand))
 
 
 def _stalk(clamp: Clamp, screw: Point) -> Line:
@@ -59,7 +60,13 @@ def clamp_note(plan: Plan, board: Board, clamps: tuple[Clamp, ...], rect: Box) -
     """
     if not any(common_box(clamp_box(each), rect) for each in clamps):
         return ""
+    screw = screw_for(plan, board)
     left, by_hand = plan.rules.value("pilot-depth-left"), plan.rules.value("clamp-screw-point")
+    if screw is not None:
+        deep = tidy_number(board.thickness - left)
+        return (
+            f"Two bars: clamp. Its screws, numbered C: {screw.bit:.1f} mm, {deep} deep by a depth stop, {screw.name}."
+        )
     depth = board.thickness - left - by_hand
     if depth <= 0:
         return "Two bars and a square: clamp. The board is too thin for its screws: ask."

@@ -9,8 +9,10 @@ from boardplan.geometry.units import INCH, inches_text, tidy_number
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.output.csv_table import Value, csv_text
+from boardplan.output.sum_table import sum_table
 from boardplan.output.table import Cell, Column, Heading, Row, Table
 from boardplan.routing.clamp import Clamp
+from boardplan.routing.clocking import twist_words
 from boardplan.routing.cut_length import rounded_up
 from boardplan.routing.end_work import EndWork
 from boardplan.routing.length_sum import CutLength
@@ -22,6 +24,7 @@ from boardplan.routing.reels import (
     lug_needs,
     reel_needs,
     stock_lead_needs,
+    tube_needs,
 )
 
 FOOTER = (
@@ -70,7 +73,7 @@ def cut_tables(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps = NO
         _cables(plan, lengths, clamps),
         _reels(plan, lengths),
         _counts(plan, lengths, clamps),
-        _sums(plan, lengths),
+        sum_table(plan, lengths),
     )
 
 
@@ -104,8 +107,8 @@ def _row(plan: Plan, cable: Cable, length: CutLength, clamps: tuple[Clamp, ...])
         Cell(cable.id, small=f"group {cable.group}" if cable.group else "", bold=True),
         _cut_cell(plan, length),
         Cell(str(cable.count)),
-        Cell(first.place, small=_end_words(cable, first, second)),
-        Cell(second.place, small=_end_words(cable, second, first)),
+        Cell(first.place, small=_end_words(cable, first, second, clock_words(first))),
+        Cell(second.place, small=_end_words(cable, second, first, _turned(plan, cable, length))),
         Cell(small=_way_words(cable, length, clamps), alert="\n".join(why_not_final(length))),
         *(Cell(tick=each not in _not_needed(length)) for each in _TICKS),
     )
@@ -144,19 +147,29 @@ def label_text(cable: Cable, here: EndWork, there: EndWork) -> str:
     return f"{cable.label or cable.id}  {here.place} > {there.place}"
 
 
-def _end_words(cable: Cable, here: EndWork, there: EndWork) -> str:
+def _end_words(cable: Cable, here: EndWork, there: EndWork, clock: str) -> str:
     work = [
-        f"lug {here.lug}, {here.clocking:g}° to end 1"
-        if here.lug and here.clocking
-        else f"lug {here.lug}"
-        if here.lug
-        else "",
+        f"lug {here.lug}{f', {clock}' if clock else ''}" if here.lug else "",
         "ferrule" if here.ferrule else "",
         f"strip {tidy_number(here.strip)}" if here.strip is not None and not here.raw else "",
-        "raw, finish on site" if here.raw else here.stage,
+        f"tube {tidy_number(here.tube)}" if here.tube is not None else "",
     ]
     words = ", ".join(each for each in work if each)
-    return f"{words}\nlabel {label_text(cable, here, there)}".strip()
+    return f"{words}\n{here.stage_words}, label {label_text(cable, here, there)}".strip()
+
+
+def clock_words(end: EndWork) -> str:
+    """Return how a lug is turned, seen from end 1: as on a clock, or by what a person gave; nothing where none is."""
+    if end.clock:
+        return f"{end.clock} ({end.clocking:g}°)" if end.clocking else end.clock
+    return f"{end.clocking:g}° to end 1" if end.clocking else ""
+
+
+def _turned(plan: Plan, cable: Cable, length: CutLength) -> str:
+    """Return how the second lug is turned, and how far a long cable may be out there."""
+    second = length.ends[1]
+    twist = twist_words(plan, cable, length.cut) if second.clock and second.clocking else ""
+    return ", ".join(each for each in (clock_words(second), twist) if each)
 
 
 _WAYS = {"channel": "in channel", "outside": "outside channels", "choose": ""}
@@ -243,6 +256,7 @@ def _counts(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps) -> Tab
     parts: Sequence[tuple[str, tuple[CountNeed, ...]]] = (
         ("Lugs at board ends", lug_needs(plan, lengths)),
         ("Ferrules at board clamps", ferrule_needs(plan, lengths)),
+        ("Heat-shrink tube at board ends", tube_needs(plan, lengths)),
         ("Leads with moulded ends", stock_lead_needs(plan, lengths)),
         ("Cable clamps by jacket", clamp_needs(clamps)),
     )
@@ -256,77 +270,12 @@ def _counts(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps) -> Tab
     )
 
 
-def _sums(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:
-    rows = tuple(_sum_row(lengths[cable.id]) for cable in plan.cables.values())
-    columns = (
-        Column("cable"),
-        Column("from > to", grows=True),
-        Column("legs on the board", "end"),
-        Column("corners save", "end"),
-        Column("off the board", "end"),
-        Column("= path", "end"),
-        Column("lug 1", "end"),
-        Column("lug 2", "end"),
-        Column("= net", "end"),
-        Column("slack", "end"),
-        Column("rounded up by", "end"),
-        Column("group adds", "end"),
-        Column("= cut", "end"),
-    )
-    note = (
-        "All in mm. Net runs from wire end to wire end; lug = from the stud's centre to the wire stop. "
-        "No rise off the board is added: lengths are flat."
-    )
-    return Table(columns, rows, "How each length comes about", (note, *_slack_sources(plan, lengths)))
-
-
-def _slack_sources(plan: Plan, lengths: Mapping[str, CutLength]) -> Iterator[str]:
-    """Yield where slack, steps and tolerances come from, for the classes in use."""
-    used = dict.fromkeys(length.slack_class for length in lengths.values() if length.path is not None)
-    sources = dict.fromkeys(plan.rules.slack[each].source for each in used)
-    if sources:
-        rules = f"rule set {plan.rules.id}, edition {plan.rules.edition}"
-        yield f"Slack, steps and tolerances: {'; '.join(sources)} ({rules})."
-
-
-def _sum_row(length: CutLength) -> tuple[Cell, ...]:
-    names = Cell(length.cable, bold=True), Cell(small=f"{length.ends[0].place} > {length.ends[1].place}")
-    if length.path is None:
-        return (*names, Cell(alert="?"), *(Cell() for _ in range(10)))
-    saved = sum(bend.saving for bend in length.bends)
-    before = length.path if length.stock else length.net or 0.0
-    up = None if length.own_cut is None else length.own_cut - before - length.slack
-    corners = f"{len(length.bends)} of radius {tidy_number(length.radius)}" if length.bends else ""
-    return (
-        *names,
-        Cell(tidy_number(sum(length.legs)), small=_added(length.legs)),
-        Cell(_number(-saved), small=corners),
-        Cell(_number(length.off_board), small=length.trust if length.off_board else ""),
-        Cell(tidy_number(length.path), bold=True),
-        *(Cell(_number(-end.deduction)) for end in length.ends),
-        Cell(tidy_number(length.net or 0.0), bold=True),
-        Cell(_number(length.slack), small=length.slack_class),
-        Cell("?" if up is None else _number(up), small="stock" if length.stock else f"to {tidy_number(length.step)}"),
-        Cell(_number(length.surplus)),
-        Cell("?" if length.cut is None else tidy_number(length.cut), bold=True),
-    )
-
-
-def _added(legs: Sequence[float]) -> str:
-    return " + ".join(tidy_number(each) for each in legs) if len(legs) > 1 else ""
-
-
-def _number(value: float) -> str:
-    """Return a number, nothing for nought."""
-    text = tidy_number(value)
-    return "" if text == "0" else text
-
-
 _HEADS = (
     "cable", "from", "to", "conductor", "colour", "group", "pieces", "cut_mm", "cut_in_1/32", "net_mm", "path_mm",
     "slack_mm", "plus_mm", "minus_mm", "final", "why_not_final_and_notes", "way", "clamps", "mass_kg",
     "end_1_lug", "end_1_clocking_deg", "end_1_strip_mm", "end_1_ferrule", "end_1_place", "end_1_label",
     "end_2_lug", "end_2_clocking_deg", "end_2_strip_mm", "end_2_ferrule", "end_2_place", "end_2_label",
+    "rise_mm", "loops_mm", "end_1_clock", "end_1_tube_mm", "end_2_clock", "end_2_tube_mm",
 )  # fmt: skip
 
 
@@ -353,3 +302,4 @@ def _csv_row(plan: Plan, cable: Cable, length: CutLength, clamps: int) -> Iterat
     for here, there in ((first, second), (second, first)):
         yield from (here.lug, here.clocking if here.lug else None, here.strip, "yes" if here.ferrule else "no")
         yield from ("raw" if here.raw else here.stage, label_text(cable, here, there))
+    yield from (length.rise, length.extra, first.clock, first.tube, second.clock, second.tube)

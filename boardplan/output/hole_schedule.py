@@ -4,6 +4,7 @@ import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from boardplan.geometry.point import Point
 from boardplan.geometry.units import inches_text, tidy_number
@@ -16,6 +17,7 @@ from boardplan.output.datum import datum_words, edge_words, half_mm, running
 from boardplan.output.hole_mark import hole_sign
 from boardplan.output.hole_words import SYMBOL_WORDS, bit_text, depth_text, nearest_drill
 from boardplan.output.table import Cell, Column, Heading, Table
+from boardplan.routing.clamp_holes import Clamps, clamp_holes
 
 FOOTER = (
     "Positions only. Running dimensions from edges A and B, never from the last hole. "
@@ -32,6 +34,10 @@ INCH_DRILLS = (
 BY_PATTERN = (
     "Without a template: drill hole 1 of a unit, screw it on loosely, level it, mark the rest through the unit. "
     "Rounding each hole by itself moves the pitch; the pitch column is exact."
+)
+CLAMPS = (
+    "Clamps are in no count of holes. Depth stop on the bit: a clamp's screw stays inside the board. "
+    "Lay the cable and its clamp in place before drilling: jackets differ."
 )
 
 
@@ -74,10 +80,21 @@ def _note(plan: Plan, hole: Hole) -> str:
     return "; ".join(notes)
 
 
-def hole_tables(plan: Plan) -> tuple[Table, ...]:
-    """Return the tables of a schedule: for each board by bit, then by unit, and the totals."""
-    rows = hole_rows(plan)
-    tables = [_totals(rows)]
+def clamp_rows(plan: Plan, clamps: Clamps) -> tuple[HoleRow, ...]:
+    """Return the screw holes of clamps as rows; they are in no count of holes."""
+    holes = clamp_holes(plan, clamps)
+    return tuple(_clamp_row(plan, hole) for hole in holes)
+
+
+def _clamp_row(plan: Plan, hole: Hole) -> HoleRow:
+    board = plan.boards[hole.board]
+    return HoleRow(hole, board, running(board, hole.position), None, _note(plan, hole))
+
+
+def hole_tables(plan: Plan, clamps: Clamps = MappingProxyType({})) -> tuple[Table, ...]:
+    """Return the tables of a schedule: the totals, each board by bit, then by unit, then the screws of its clamps."""
+    rows, screws = hole_rows(plan), clamp_rows(plan, clamps)
+    tables = [_totals(rows, screws)]
     for board in plan.boards.values():
         own = [row for row in rows if row.hole.board == board.id]
         if own:
@@ -86,6 +103,10 @@ def hole_tables(plan: Plan) -> tuple[Table, ...]:
         own = [row for row in rows if row.hole.board == board.id]
         if own:
             tables.append(_by_item(plan, board, own))
+    for board in plan.boards.values():
+        own = [row for row in screws if row.hole.board == board.id]
+        if own:
+            tables.append(_clamp_screws(plan, board, own))
     return tuple(tables)
 
 
@@ -130,6 +151,20 @@ def _by_item(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
     return Table(
         _columns(plan), tuple(found), f"To check, by unit: {_board_words(board)}", (_datum_note(board), BY_PATTERN)
     )
+
+
+def _clamp_screws(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
+    """Return the screws of clamps on a board, cable by cable."""
+    found: list[Heading | tuple[Cell, ...]] = []
+    counts = Counter(row.hole.owner for row in rows)
+    owner = ""
+    for row in rows:
+        if row.hole.owner != owner:
+            owner = row.hole.owner
+            found.append(Heading(owner, f"{counts[owner]} clamp screw{'s' if counts[owner] > 1 else ''}"))
+        found.append(_cells(plan, row))
+    title = f"Clamp screws, {len(rows)}: {_board_words(board)}"
+    return Table(_columns(plan), tuple(found), title, (_datum_note(board), CLAMPS))
 
 
 def _owner_words(plan: Plan, hole: Hole) -> str:
@@ -193,10 +228,27 @@ def _pitch_words(pitch: Point | None, units: Units) -> str:
     return words
 
 
-def _totals(rows: Sequence[HoleRow]) -> Table:
+def _totals(rows: Sequence[HoleRow], screws: Sequence[HoleRow]) -> Table:
+    found = _bit_lines(rows)
+    if screws:
+        found.append(Heading("Clamp screws", f"{len(screws)}"))
+        found += _bit_lines(screws)
+    notes = (*((FABRIC,) if any(row.board.fabric for row in rows) else ()), INCH_DRILLS)
+    columns = (
+        Column("have it", "middle"),
+        Column("bit"),
+        Column("holes", "end"),
+        Column("sort", grows=True),
+        Column("fastener", grows=True),
+    )
+    besides = f" and {len(screws)} clamp screws" if screws else ""
+    return Table(columns, tuple(found), f"Bits: {len(rows)} holes in all{besides}", notes, share=0.7)
+
+
+def _bit_lines(rows: Sequence[HoleRow]) -> list[Heading | tuple[Cell, ...]]:
     counts = Counter((row.hole.bit, row.hole.sort, row.hole.fastener) for row in rows)
     ordered = sorted(counts, key=lambda key: (key[0] if key[0] is not None else math.inf, key[1], key[2]))
-    found: list[Heading | tuple[Cell, ...]] = [
+    return [
         (
             Cell(tick=True),
             Cell(bit_text(bit), bold=True),
@@ -206,24 +258,15 @@ def _totals(rows: Sequence[HoleRow]) -> Table:
         )
         for bit, sort, fastener in ordered
     ]
-    notes = (*((FABRIC,) if any(row.board.fabric for row in rows) else ()), INCH_DRILLS)
-    columns = (
-        Column("have it", "middle"),
-        Column("bit"),
-        Column("holes", "end"),
-        Column("sort", grows=True),
-        Column("fastener", grows=True),
-    )
-    return Table(columns, tuple(found), f"Bits: {len(rows)} holes in all", notes, share=0.7)
 
 
-def hole_schedule_csv(plan: Plan) -> str:
-    """Return the schedule as CSV: exact millimetres, and inches as a tape reads them."""
+def hole_schedule_csv(plan: Plan, clamps: Clamps = MappingProxyType({})) -> str:
+    """Return the schedule as CSV, clamp screws last: exact millimetres, and inches as a tape reads them."""
     heads = (
         "hole", "board", "unit", "x_mm", "y_mm", "x_in_1/32", "y_in_1/32", "pitch_x_mm", "pitch_y_mm",
         "bit_mm", "nearest_drill_in", "depth_mm", "sort", "fastener", "stage", "note", "x_and_y_from",
     )  # fmt: skip
-    return csv_text(heads, (tuple(_csv_row(row)) for row in hole_rows(plan)))
+    return csv_text(heads, (tuple(_csv_row(row)) for row in (*hole_rows(plan), *clamp_rows(plan, clamps))))
 
 
 def _csv_row(row: HoleRow) -> Iterator[str | float | None]:

@@ -22,6 +22,7 @@ from boardplan.output.paper import Paper, list_paper
 from boardplan.output.pdf import Fonts, pdf_of
 from boardplan.output.records import finding_records, open_counts, verdict_words
 from boardplan.output.sheet import Sheet
+from boardplan.output.stud_stacks import stack_tables
 from boardplan.output.table import Table
 from boardplan.output.template import template_of
 from boardplan.output.template_set import TemplateSet, stop_words
@@ -153,12 +154,13 @@ def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[
     def listed(title: str, tables: Sequence[Table], footer: str, *, landscape: bool) -> Sequence[Sheet]:
         return list_sheets(tables, ListPaper(plan, title, office, landscape, footer, stops, fonts.width))
 
-    holes = listed("Hole schedule", hole_schedule.hole_tables(plan), hole_schedule.FOOTER, landscape=False)
-    yield _Paper("hole-schedule.pdf", holes, title=f"{plan.job.title}: hole schedule")
-    yield _Paper("hole-schedule.csv", text=hole_schedule.hole_schedule_csv(plan))
-    cables = listed(
-        "Cable cut list", cut_list.cut_tables(plan, review.lengths, review.clamps), cut_list.FOOTER, landscape=True
+    holes = listed(
+        "Hole schedule", hole_schedule.hole_tables(plan, review.clamps), hole_schedule.FOOTER, landscape=False
     )
+    yield _Paper("hole-schedule.pdf", holes, title=f"{plan.job.title}: hole schedule")
+    yield _Paper("hole-schedule.csv", text=hole_schedule.hole_schedule_csv(plan, review.clamps))
+    cut = (*cut_list.cut_tables(plan, review.lengths, review.clamps), *stack_tables(plan, review.lengths))
+    cables = listed("Cable cut list", cut, cut_list.FOOTER, landscape=True)
     yield _Paper("cable-cut-list.pdf", cables, title=f"{plan.job.title}: cable cut list")
     yield _Paper("cable-cut-list.csv", text=cut_list.cut_list_csv(plan, review.lengths, review.clamps))
     found = listed("Findings", findings_list.findings_tables(review), findings_list.FOOTER, landscape=False)

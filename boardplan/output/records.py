@@ -11,12 +11,13 @@ from boardplan.output.cut_list import label_text
 from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import HoleRow, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
+from boardplan.output.stud_stacks import stack_records
 from boardplan.routing.channel_fill import ChannelFill
 from boardplan.routing.clamp import Clamp
 from boardplan.routing.clamps import clamps_of
 from boardplan.routing.end_work import EndWork
 from boardplan.routing.length_sum import CutLength, explain
-from boardplan.routing.reels import clamp_needs, ferrule_needs, lug_needs, reel_needs, stock_lead_needs
+from boardplan.routing.reels import clamp_needs, ferrule_needs, lug_needs, reel_needs, stock_lead_needs, tube_needs
 from boardplan.routing.route import NoWay, Route, Way
 
 Record = dict[str, Any]
@@ -101,9 +102,11 @@ def cable_records(
             for need in reel_needs(plan, lengths)
         ],
         "lugs": {need.name: need.count for need in lug_needs(plan, lengths)},
+        "tubes": {need.name: need.count for need in tube_needs(plan, lengths)},
         "ferrules": {need.name: need.count for need in ferrule_needs(plan, lengths)},
         "stock_leads": {need.name: need.count for need in stock_lead_needs(plan, lengths)},
         "clamps": {need.name: need.count for need in clamp_needs(clamps)},
+        **stack_records(plan, lengths),
         "channels": [_channel(fill) for fill in fills.values()],
     }
 
@@ -124,6 +127,7 @@ def _clamp(plan: Plan, clamp: Clamp) -> Record:
 def _cable(plan: Plan, cable_id: str, way: Way | None, length: CutLength) -> Record:
     cable = plan.cables[cable_id]
     first, second = length.ends
+    shift = length.evened_by
     return {
         "id": cable.id,
         "from": first.place,
@@ -137,9 +141,15 @@ def _cable(plan: Plan, cable_id: str, way: Way | None, length: CutLength) -> Rec
         "cut": _number(length.cut),
         "own_cut": _number(length.own_cut),
         "surplus": _number(length.surplus),
+        "evened_by": shift and {"component": shift.component, "by": _number(shift.by), "towards": shift.towards},
         "net": _number(length.net),
         "path": _number(length.path),
         "off_board": _number(length.off_board),
+        "rise": _number(length.rise),
+        "rises": [{"words": words, "mm": _number(value)} for words, value in length.rises],
+        "flat": length.flat,
+        "slopes_left_out": length.left_out,
+        "loops": _number(length.extra),
         "slack_class": length.slack_class,
         "slack": _number(length.slack),
         "step": length.step,
@@ -169,8 +179,10 @@ def _end(end: EndWork, label: str) -> Record:
         "raw": end.raw,
         "lug": end.lug,
         "clocking": end.clocking if end.lug else None,
+        "clock": end.clock,
         "deduction": end.deduction,
         "strip": end.strip,
+        "tube": end.tube,
         "ferrule": end.ferrule,
         "label": label,
     }

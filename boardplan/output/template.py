@@ -23,11 +23,12 @@ from boardplan.output.hole_mark import hole_mark, mark_boxes
 from boardplan.output.lettering import Measure, text_box
 from boardplan.output.pages import Tile
 from boardplan.output.register_crosses import register_crosses
-from boardplan.output.template_words import hole_inscription, terminal_inscription, unit_inscriptions
+from boardplan.output.template_words import hole_inscription, hole_number, terminal_inscription, unit_inscriptions
 from boardplan.output.word_block import Inscription
 from boardplan.output.word_desk import WordDesk
 from boardplan.output.word_places import own_parts
 from boardplan.routing.clamp import Clamp
+from boardplan.routing.clamp_holes import clamp_holes
 from boardplan.routing.route import Route, Way
 
 THIN, FINE_LINE = 0.18, 0.12
@@ -37,7 +38,7 @@ THIN, FINE_LINE = 0.18, 0.12
 class Template:
     """A board's drawing: `ground` is cut off at the board's edge, `marks` are not; `words` are shown whole.
 
-    `clamps` are in board coordinates; their screws are no holes of the template.
+    `clamps` are in board coordinates; `clamp_holes` are for those of their screws that are known, and in no count.
     `places` knows what is drawn where, so that each sheet finds room for its bars and its name.
     """
 
@@ -45,6 +46,7 @@ class Template:
     board: Board
     holes: tuple[Hole, ...]
     clamps: tuple[Clamp, ...]
+    clamp_holes: tuple[Hole, ...]
     ground: Picture
     words: tuple[Inscription, ...]
     marks: Picture
@@ -56,10 +58,11 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
     holes = tuple(hole for hole in holes_of(plan) if hole.board == board.id)
     units = [placed(plan, each) for each in plan.components.values() if each.board == board.id]
     clamps = tuple(placed_clamps(plan, review.clamps, board))
+    screws = tuple(hole for hole in clamp_holes(plan, review.clamps) if hole.board == board.id)
     places = FreePlaces()
     for clamp in clamps:
         places.take(clamp_box(clamp), TERMINAL)
-    for hole in holes:
+    for hole in (*holes, *screws):
         for box in mark_boxes(hole, plan.fasteners.get(hole.fastener)):
             places.take(box, MARK)
     for ring in (unit.outline for unit in units):
@@ -73,7 +76,7 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
     desk = WordDesk(tuple(tile.rect for tile in tiles), tuple(own_parts(tiles)), places, measure)
     along = ruler(board, plan.job.units)
     numbers = [Inscription(text_box(mark, measure), (mark,)) for mark in along if isinstance(mark, Words)]
-    words = (*_words(plan, board, units, holes, desk), *numbers)
+    words = (*_words(plan, board, units, (holes, screws), desk), *numbers)
     ground = (
         *_grid(board),
         *_behind(plan, board),
@@ -88,21 +91,26 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
         *datum_edges(board),
         *(mark for mark in along if not isinstance(mark, Words)),
         *crosses,
-        *(mark for clamp in clamps for mark in clamp_mark(clamp)),
-        *(mark for hole in holes for mark in hole_mark(hole, plan.fasteners.get(hole.fastener))),
+        *(mark for clamp in clamps for mark in clamp_mark(clamp, by_hand=not screws)),
+        *(mark for hole in (*holes, *screws) for mark in hole_mark(hole, plan.fasteners.get(hole.fastener))),
     )
-    return Template(plan, board, holes, clamps, ground, words, marks, places)
+    return Template(plan, board, holes, clamps, screws, ground, words, marks, places)
 
 
 def _words(
-    plan: Plan, board: Board, units: Sequence[Placed], holes: Sequence[Hole], desk: WordDesk
+    plan: Plan, board: Board, units: Sequence[Placed], drilled: tuple[Sequence[Hole], Sequence[Hole]], desk: WordDesk
 ) -> Iterator[Inscription]:
-    """Yield all words, the most needed first, since each stays clear of those before it."""
+    """Yield all words, the most needed first, since each stays clear of those before it.
+
+    `drilled` are the holes, then the screws of clamps, which have their number alone.
+    """
     for unit in units:
         for terminal in unit.terminals.values():
             desk.places.take(Box(*terminal.position, *terminal.position).grown(1.3), TERMINAL)
-    for hole in holes:
+    for hole in drilled[0]:
         yield hole_inscription(plan, hole, desk)
+    for hole in drilled[1]:
+        yield hole_number(plan, hole, desk)
     for unit in units:
         for terminal in unit.terminals.values():
             yield terminal_inscription(terminal, desk)

@@ -69,7 +69,8 @@ def _missing_numbers(shared: TemplateSet, tile: Tile, named: set[str]) -> list[I
     """Return numbers for the holes in the overlap whose words are whole on the neighbour only."""
     template = shared.template
     desk = WordDesk((tile.rect,), (tile.rect,), template.places, shared.measure)
-    missing = [hole for hole in template.holes if hole.id not in named and tile.rect.holds(hole.position)]
+    every = (*template.holes, *template.clamp_holes)
+    missing = [hole for hole in every if hole.id not in named and tile.rect.holds(hole.position)]
     return [hole_number(template.plan, hole, desk) for hole in missing]
 
 

@@ -11,7 +11,7 @@ class Clamp:
     """A clamp on a board: the cables it holds, the middle of them on the wall, their direction there in degrees.
 
     `diameters` are those of the jackets side by side, in mm, `width` what they take together; `screws` are on
-    the wall, for the clamp's own screws, which nobody drills from a template.
+    the wall, for the clamp's own screws.
     """
 
     cables: tuple[str, ...]
@@ -41,13 +41,27 @@ class Gap:
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """What holds a cable, from its first end on; the gap is none for a cable that needs no clamp."""
+    """What holds a cable, from its first end on; the gap is none for a cable that needs no clamp.
+
+    `between` is the longest stretch between two supports of a battery cable, none for any other.
+    """
 
     clamps: tuple[Clamp, ...] = ()
     gap: Gap | None = None
+    between: Gap | None = None
 
 
 def own_clamps(clamps: Mapping[str, tuple[Clamp, ...]]) -> Iterator[Clamp]:
     """Yield every clamp once, a pair's with the first of its cables."""
+    for _, clamp in named_clamps(clamps):
+        yield clamp
+
+
+def named_clamps(clamps: Mapping[str, tuple[Clamp, ...]]) -> Iterator[tuple[str, Clamp]]:
+    """Yield every clamp once with its name: its first cable, and how many of that cable's it is from the first end.
+
+    So a name says where a clamp is, and a change elsewhere renames none. A pair's is named by its first cable.
+    """
     for cable, those in clamps.items():
-        yield from (each for each in those if each.cables[0] == cable)
+        own = [each for each in those if each.cables[0] == cable]
+        yield from ((f"{cable}-C{number}", each) for number, each in enumerate(own, start=1))

@@ -1,244 +1,85 @@
-"""Clamp room: what stands where a clamp would, and which places along a straight are free for one."""
+"""Clamp room: what stands near a straight, and which places along it are free for a clamp."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import pairwise
-from typing import TypeAlias
+from typing import Self, TypeAlias
 
-from boardplan.geometry.bends import Bend, Straight
-from boardplan.geometry.point import Box, Point, bearing, box_around, direction
-from boardplan.model.board import BoardFixing, Exit
-from boardplan.model.cable import Cable
-from boardplan.model.plan import Plan
-from boardplan.routing.blockers import blockers_of
+from boardplan.geometry.point import Box, direction
+from boardplan.routing.clamp_obstacles import Foot, Obstacle
 from boardplan.routing.clamp_spacing import NOISE, Span
-from boardplan.routing.route import Route, Way
+from boardplan.routing.laid_way import Sides, Stretch
 
 _SQUARE = 200.0
 _LARGE = 20 * _SQUARE
-_SCREW_SHARE = 0.6
-"""Where in its foot a clamp's screw is, counted from the jacket; as on the shelf's clamps."""
-_SLICES = 6
-"""A stretch askew is cut in as many pieces, each with its own box."""
 
-
-Sides: TypeAlias = tuple[float, float, float, float]
-"""Left, bottom, right and top, plain: there are very many of them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Foot:
-    """The room a clamp takes: half its length along the cable, and how far its foot reaches beside the jacket."""
-
-    half: float
-    beside: float
-
-    @property
-    def screw(self) -> float:
-        """How far the screw is from the jacket."""
-        return self.beside * _SCREW_SHARE
-
-
-def foot_of(plan: Plan) -> Foot:
-    """Return the room a clamp takes under the plan's rules."""
-    return Foot(plan.rules.value("clamp-length") / 2, plan.rules.value("clamp-foot"))
-
-
-@dataclass(frozen=True, slots=True)
-class Obstacle:
-    """A box on the wall that no clamp may stand in.
-
-    `cable` is the one it belongs to, "" for anything else; `clamped` says that clamps may stand beside it.
-    """
-
-    box: Box
-    cable: str = ""
-    clamped: bool = False
+_Square: TypeAlias = tuple[int, int]
 
 
 class Room:
-    """All obstacles of a plan, found again by where they are."""
+    """All obstacles of a plan, found again by where they are; never changed in place."""
 
     def __init__(self, obstacles: Iterable[Obstacle]) -> None:
         """Note where the obstacles are."""
-        self._squares: dict[tuple[int, int], list[Obstacle]] = defaultdict(list)
-        self._large: list[Obstacle] = []
+        squares: dict[_Square, list[Obstacle]] = defaultdict(list)
+        large: list[Obstacle] = []
         for each in obstacles:
-            self.add(each)
+            if _is_large(each):
+                large.append(each)
+            else:
+                for square in _squares(each.box):
+                    squares[square].append(each)
+        self._squares = {square: tuple(those) for square, those in squares.items()}
+        self._large = tuple(large)
 
-    def add(self, obstacle: Obstacle) -> None:
-        """Note one more obstacle."""
-        if max(obstacle.box.width, obstacle.box.height) > _LARGE:
-            self._large.append(obstacle)
-            return
-        for square in _squares(obstacle.box):
-            self._squares[square].append(obstacle)
+    def with_changes(self, gone: Iterable[Obstacle], come: Iterable[Obstacle]) -> Self:
+        """Return the room without some of its obstacles, the very same ones, and with others."""
+        new = type(self)(())
+        new._squares, new._large = dict(self._squares), self._large  # noqa: SLF001 - its own kind
+        new._take_out(gone)  # noqa: SLF001
+        new._put_in(come)  # noqa: SLF001
+        return new
+
+    def _take_out(self, gone: Iterable[Obstacle]) -> None:
+        lost = {id(each) for each in gone if _is_large(each)}
+        self._large = tuple(each for each in self._large if id(each) not in lost)
+        for obstacle in gone:
+            for square in () if _is_large(obstacle) else _squares(obstacle.box):
+                self._squares[square] = tuple(each for each in self._squares[square] if each is not obstacle)
+
+    def _put_in(self, come: Iterable[Obstacle]) -> None:
+        self._large = (*self._large, *(each for each in come if _is_large(each)))
+        for obstacle in come:
+            for square in () if _is_large(obstacle) else _squares(obstacle.box):
+                self._squares[square] = (*self._squares.get(square, ()), obstacle)
 
     def within(self, box: Box) -> list[Obstacle]:
         """Return the obstacles that touch a box, each once, in no order that matters."""
+        left, bottom, right, top = box
         touching = {
             id(each): each
             for square in _squares(box)
             for each in self._squares.get(square, ())
-            if each.box.touches(box)
+            if (own := each.box)[0] <= right and own[2] >= left and own[1] <= top and own[3] >= bottom
         }
         return [*touching.values(), *(each for each in self._large if each.box.touches(box))]
 
+    def reaches(self, box: Box) -> bool:
+        """Say whether any obstacle touches a box."""
+        found = (each for square in _squares(box) for each in self._squares.get(square, ()))
+        return any(each.box.touches(box) for each in found) or any(each.box.touches(box) for each in self._large)
 
-def _squares(box: Box) -> Iterator[tuple[int, int]]:
+
+def _is_large(obstacle: Obstacle) -> bool:
+    left, bottom, right, top = obstacle.box
+    return right - left > _LARGE or top - bottom > _LARGE
+
+
+def _squares(box: Box) -> Iterator[_Square]:
     left, bottom, right, top = (int(side // _SQUARE) for side in box)
     for column in range(left, right + 1):
         for row in range(bottom, top + 1):
             yield column, row
-
-
-def room_of(plan: Plan, ways: Mapping[str, Way], around: Box) -> Room:
-    """Return what a clamp must keep off in a box: bodies, channels, openings, screw heads, cables, all but board."""
-    found = (*_standing(plan), *_openings(plan), *_joints(plan), *_cables(plan, ways))
-    return Room(each for each in found if each.box.touches(around))
-
-
-def _standing(plan: Plan) -> Iterator[Obstacle]:
-    beside = plan.rules.value("gap-between-components")
-    foot = foot_of(plan)
-    edge = max(0.0, plan.rules.value("hole-to-edge") - (foot.beside - foot.screw))
-    clear = {"body": beside, "channel": beside, "edge": edge, "no-go": 0.0}
-    for each in blockers_of(plan):
-        yield Obstacle(each.box.grown(clear[each.sort]))
-
-
-def _openings(plan: Plan) -> Iterator[Obstacle]:
-    for opening in plan.exits.values():
-        if opening.through == "hole":
-            yield Obstacle(exit_box(plan, opening).grown(plan.rules.value("gap-between-components")))
-    for fixing in plan.fixings.values():
-        yield Obstacle(head_box(plan, fixing))
-
-
-def exit_box(plan: Plan, opening: Exit) -> Box:
-    """Return the box round an exit on the wall."""
-    return box_around([plan.on_wall(opening.board, opening.position)]).grown((opening.diameter or 0.0) / 2)
-
-
-def head_box(plan: Plan, fixing: BoardFixing) -> Box:
-    """Return the square on the wall that the head of a board fixing needs."""
-    room = max(plan.rules.value("fixing-head-room"), fixing.diameter) / 2
-    return box_around([plan.on_wall(fixing.board, fixing.position)]).grown(room)
-
-
-def _joints(plan: Plan) -> Iterator[Obstacle]:
-    """Yield the level and upright edges of boards that hang beside others: cables cross there, clamps don't."""
-    if len(plan.boards) > 1:
-        for board in plan.boards.values():
-            ring = [point.moved(*board.position) for point in board.outline]
-            for a, b in pairwise((*ring, ring[0])):
-                if a.x == b.x or a.y == b.y:
-                    yield Obstacle(box_around((a, b)))
-
-
-def _cables(plan: Plan, ways: Mapping[str, Way]) -> Iterator[Obstacle]:
-    for cable in plan.cables.values():
-        clamped = wants_clamps(plan, cable)
-        for box in cable_boxes(plan, cable, ways.get(cable.id)):
-            yield Obstacle(box, cable.id, clamped)
-
-
-def cable_boxes(plan: Plan, cable: Cable, way: Way | None) -> list[Box]:
-    """Return boxes on the wall that hold a cable, each of its pieces in its own."""
-    half = plan.conductors[cable.conductor].outside_diameter * cable.count / 2
-    return [box.grown(half) for box in laid(way).boxes] if isinstance(way, Route) else []
-
-
-def wants_clamps(plan: Plan, cable: Cable) -> bool:
-    """Say whether a cable is so thick that it is clamped on its own."""
-    conductor = plan.conductors[cable.conductor]
-    by_area = (conductor.area or 0.0) >= plan.rules.value("clamp-from-area")
-    return by_area or conductor.outside_diameter >= plan.rules.value("clamp-from-diameter")
-
-
-@dataclass(frozen=True, slots=True)
-class Stretch:
-    """A straight stretch of a cable: where it begins along the centre line, its start, direction and length."""
-
-    along: float
-    start: Point
-    towards: float
-    length: float
-
-    @property
-    def box(self) -> Box:
-        """The box round its centre line."""
-        return box_around((self.start, self.at(self.along + self.length)))
-
-    def at(self, along: float) -> Point:
-        """Return the point at a distance along the whole centre line."""
-        return self.start.ahead(self.towards, along - self.along)
-
-    def holds(self, along: float, half: float) -> bool:
-        """Say whether a clamp of half a length lies on it whole."""
-        return self.along + half - NOISE <= along <= self.along + self.length - half + NOISE
-
-    def seen(self, point: tuple[float, float]) -> Point:
-        """Return a point as seen from the start: along the stretch, and how far to the left of it."""
-        cos, sin = direction(self.towards)
-        x, y = point[0] - self.start.x, point[1] - self.start.y
-        return Point(x * cos + y * sin, y * cos - x * sin)
-
-    def seen_boxes(self, boxes: Iterable[Box]) -> Iterator[Sides]:
-        """Yield the sides of boxes that hold others as seen from the start, along and to the left."""
-        cos, sin = direction(self.towards)
-        start_x, start_y = self.start
-        for left, bottom, right, top in boxes:
-            x, y = (left + right) / 2 - start_x, (bottom + top) / 2 - start_y
-            wide, high = (right - left) / 2, (top - bottom) / 2
-            on, over = wide * abs(cos) + high * abs(sin), wide * abs(sin) + high * abs(cos)
-            along, aside = x * cos + y * sin, y * cos - x * sin
-            yield along - on, aside - over, along + on, aside + over
-
-
-@dataclass(frozen=True, slots=True)
-class Laid:
-    """A way as it lies: its pieces and its length, its straight stretches, boxes round all of its pieces."""
-
-    pieces: tuple[Straight | Bend, ...]
-    length: float
-    stretches: tuple[Stretch, ...]
-    boxes: tuple[Box, ...]
-
-
-_CACHE_SIZE = 4096
-_cache: dict[int, tuple[Route, Laid]] = {}
-
-
-def laid(way: Route) -> Laid:
-    """Return a way as it lies; remembered as long as the way is the same object."""
-    held = _cache.get(id(way))
-    if held is not None and held[0] is way:
-        return held[1]
-    if len(_cache) >= _CACHE_SIZE:
-        _cache.clear()
-    result = _laid(way)
-    _cache[id(way)] = way, result
-    return result
-
-
-def _laid(way: Route) -> Laid:
-    pieces, stretches, along = way.pieces, [], 0.0
-    for piece in pieces:
-        if isinstance(piece, Straight):
-            stretches.append(Stretch(along, piece.start, bearing(piece.start, piece.end), piece.length))
-        along += piece.length
-    return Laid(pieces, along, tuple(stretches), tuple(box for piece in pieces for box in _piece_boxes(piece)))
-
-
-def _piece_boxes(piece: Straight | Bend) -> Iterator[Box]:
-    a, b = piece.start, piece.end
-    askew = isinstance(piece, Straight) and abs(a.x - b.x) > 1 and abs(a.y - b.y) > 1
-    parts = _SLICES if askew else 1
-    cuts = [Point(a.x + (b.x - a.x) * n / parts, a.y + (b.y - a.y) * n / parts) for n in range(parts + 1)]
-    for pair in pairwise(cuts):
-        yield box_around(pair)
 
 
 Near: TypeAlias = tuple[Sides, str, float]
@@ -247,10 +88,12 @@ Near: TypeAlias = tuple[Sides, str, float]
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """A stretch with the obstacles near it."""
+    """A stretch with the obstacles near it: the box round its centre line, and that within which they were sought."""
 
     stretch: Stretch
     foot: Foot
+    box: Box
+    around: Box
     near: tuple[Near, ...]
 
     def free(self, body: Span, feet: Iterable[Span], own: Iterable[str]) -> list[Span]:
@@ -260,10 +103,24 @@ class Bench:
         """
         blocked = list(self._blocked(body, 0.0, (0.0, 0.0), own))
         for low, high in feet:
-            side = 1 if high > -low else -1
-            across = (0.0, 0.0) if self.leads(side) else (1.0, 0.0) if side > 0 else (0.0, 1.0)
-            blocked += self._blocked((low, high), 1.0, across, own)
+            blocked += self._foot_blocked(low, high, own)
         return self._between(sorted(blocked))
+
+    def free_beside(self, half: float, out: float, cable: str) -> tuple[tuple[Span, ...], tuple[Span, ...]]:
+        """Return where one cable's clamp with a foot to the left may be, and one with a foot to the right.
+
+        The jacket reaches to `half` on either side, the foot from there to `out`.
+        """
+        own = (cable,)
+        body = list(self._blocked((-half, half), 0.0, (0.0, 0.0), own))
+        left = self._between(sorted([*body, *self._foot_blocked(half, out, own)]))
+        right = self._between(sorted([*body, *self._foot_blocked(-out, -half, own)]))
+        return tuple(left), tuple(right)
+
+    def _foot_blocked(self, low: float, high: float, own: Iterable[str]) -> Iterator[Span]:
+        side = 1 if high > -low else -1
+        across = (0.0, 0.0) if self.leads(side) else (1.0, 0.0) if side > 0 else (0.0, 1.0)
+        return self._blocked((low, high), 1.0, across, own)
 
     def leads(self, side: int) -> bool:
         """Say whether a foot to the left (1) or right (-1) lies above its cable, or to the left of an upright one.
@@ -301,10 +158,12 @@ class Bench:
 
 def bench_of(room: Room, stretch: Stretch, foot: Foot, reach: float) -> Bench:
     """Return a stretch with the obstacles that a clamp reaching so far to its sides could meet."""
-    near = room.within(stretch.box.grown(reach))
+    box = stretch.box
+    around = box.grown(reach)
+    near = room.within(around)
     seen = stretch.seen_boxes(each.box for each in near)
     feet = (foot.beside if each.clamped else 0.0 for each in near)
-    return Bench(stretch, foot, tuple(zip(seen, (each.cable for each in near), feet, strict=True)))
+    return Bench(stretch, foot, box, around, tuple(zip(seen, (each.cable for each in near), feet, strict=True)))
 
 
 def joined(spans: Iterable[Span]) -> list[Span]:

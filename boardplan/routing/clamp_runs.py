@@ -5,9 +5,10 @@ from collections.abc import Iterable, Iterator
 from boardplan.geometry.point import Box, Point
 from boardplan.model.plan import Plan
 from boardplan.routing.blockers import boxes_of_ring, channel_rings
-from boardplan.routing.clamp_room import joined, laid
+from boardplan.routing.clamp_room import joined
 from boardplan.routing.clamp_spacing import Run, Span
 from boardplan.routing.ends import End
+from boardplan.routing.laid_way import laid
 from boardplan.routing.route import Route
 
 

@@ -12,7 +12,7 @@ Span: TypeAlias = tuple[float, float]
 
 NOISE = 1e-6
 _SWEEPS = 12
-_NEAR_FIRST = 25.0
+NEAR_FIRST = 25.0
 """How far from its place a clamp that is there already still counts as the first; common practice: 100 to 150 mm."""
 
 
@@ -66,7 +66,7 @@ def _firsts(run: Run, free: Sequence[Span], given: Sequence[float], spacing: Spa
         wanted = [(run.start + run.end) / 2]
     found: list[float] = []
     for at in wanted:
-        if any(abs(at - each) <= _NEAR_FIRST for each in given):
+        if any(abs(at - each) <= NEAR_FIRST for each in given):
             continue
         near = nearest(free, at)
         if near is not None and all(abs(near - each) >= spacing.least for each in (*given, *found)):

@@ -71,3 +71,17 @@ def test_sentence_names_leg_need_and_radius():
     (found,) = named(plan, "bend-too-tight")
     for words in ("40 mm", "46 mm", "radius 18 mm", found.source):
         assert words in found.sentence
+
+
+@pytest.mark.parametrize(
+    ("rise", "left"),
+    [(MOUTH + 20 + LEAST, None), (MOUTH + 20 + LEAST - 0.1, 19.9), (MOUTH + LEAST, 0), (MOUTH + LEAST - 0.1, None)],
+)
+def test_straight_behind_a_lug(rise, left):
+    # 20 mm, then the least bend; where not even that has room the leg itself is found. Common practice, no source.
+    top = 190 + rise
+    found = named(
+        plan_of(*TWO, cable("W1", ("U1", "T"), ("U2", "R"), (150, top), (900, top), (900, 150))), "bend-at-lug"
+    )
+    assert [each.measured for each in found] == ([] if left is None else [pytest.approx(left)])
+    assert all("U1.T" in each.sentence and each.severity == "note" for each in found)

@@ -30,6 +30,7 @@ def test_jumper(apart, short):
     plan = replace(plan, conductors={**plan.conductors, "wire": HEAVY})
     found = named(plan, "jumper-too-short")
     assert [(each.measured, each.limit) for each in found] == ([(pytest.approx(14.9), 15)] if short else [])
+    assert all("71 mm from stud to stud" in each.sentence for each in found)
 
 
 @pytest.mark.parametrize(("apart", "missing"), [(450, False), (450.1, True)])

@@ -45,3 +45,15 @@ def test_stud_that_nobody_measured(lug, size, asked):
 def test_leads_with_moulded_ends_get_no_lug():
     plan = plan_with(Lug("M10"), conductor="lead", cable_class="signal")
     assert named(plan, "lug-misses-stud") == []
+
+
+@pytest.mark.parametrize(("pad", "over"), [(None, None), (23, None), (22.9, 2.1), (30, None)])
+def test_palm_on_its_pad(pad, over):
+    # 70 mm²: a palm of 25 mm may stand out 2 mm from its pad; common practice, no source.
+    studs = tuple(replace(each, pad=pad) for each in UNIT.terminals)
+    thick = cable("W1", ("U1", "T"), ("U2", "R"), (150, 500), conductor="70")
+    plan = plan_of(unit("U1", 100, 300), unit("U2", 500, 300), thick, kinds=[replace(UNIT, terminals=studs)])
+    found = named(plan, "palm-over-pad")
+    assert [(each.measured, each.severity) for each in found] == (
+        [] if over is None else [(pytest.approx(over), "stop")]
+    )

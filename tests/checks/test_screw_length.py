@@ -37,7 +37,7 @@ def test_point_stays_inside(length, flange, fabric, left):
         (11, 0.5, None, None),
         (10.9, 0.5, "stop", 8),
         (15, 2.5, None, None),
-        (14.9, 2.5, "warn", 12),
+        (14.9, 2.5, "stop", 12),
         (14.9, 1.0, None, None),  # over 1 kg, not at 1 kg
         (10.9, 2.5, "stop", 8),
     ],

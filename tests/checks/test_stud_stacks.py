@@ -34,3 +34,18 @@ def test_thread_holds_palms_washers_and_nut(thread, short):
     terminals = tuple(replace(each, usable_thread=thread) for each in UNIT.terminals)
     found = named(stacked(2, kinds=[replace(UNIT, terminals=terminals)]), "thread-too-short")
     assert [(each.measured, each.limit) for each in found] == ([(thread, pytest.approx(18.6))] if short else [])
+
+
+@pytest.mark.parametrize(("sizes", "spread"), [(("70", "70"), None), (("70", "70", "70"), 95.8), (("16",) * 4, None)])
+def test_lugs_are_fanned_within_what_the_terminal_allows(sizes, spread):
+    # Three of 70 mm² take twice 47.9 degrees, 45 to each side are there; four of 16 mm² three times 36.2.
+    cables = (
+        cable(f"W{n}", ("U1", "T"), ("U2", "R"), (150, 650), (800, 650 - n), conductor=size)
+        for n, size in enumerate(sizes, start=1)
+    )
+    found = named(plan_of(*UNITS, *cables), "lugs-have-no-fan")
+    if sizes[0] == "16":
+        assert [each.measured for each in found] == [pytest.approx(108.7, abs=0.1)]
+    else:
+        assert [each.measured for each in found] == ([pytest.approx(spread, abs=0.1)] if spread else [])
+    assert all((each.severity, each.limit) == ("warn", 90) for each in found)

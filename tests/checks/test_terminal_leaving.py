@@ -31,3 +31,13 @@ def test_the_direction_turns_with_the_unit():
         unit("U1", 100, 500, turn=90), unit("U2", 600, 500), cable("W1", ("U1", "T"), ("U2", "L"), (60, 550), (60, 700))
     )
     assert [each for each in named(plan, "leaves-terminal-askew") if "U1.T" in each.sentence] == []
+
+
+@pytest.mark.parametrize(("aside", "askew"), [(80, 0), (80.1, 1)])
+def test_45_degrees_to_the_hair_is_within(aside, askew):
+    plan = plan_of(
+        unit("U1", 100, 500),
+        unit("U2", 600, 500),
+        cable("W1", ("U1", "T"), ("U2", "L"), (150 + aside, 670), (400, 670)),
+    )
+    assert len([each for each in named(plan, "leaves-terminal-askew") if "U1.T" in each.sentence]) == askew

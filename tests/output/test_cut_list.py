@@ -7,7 +7,9 @@ from itertools import pairwise
 
 import pytest
 from boards import lookout_cabin
+from checks.plans import rules
 
+from boardplan.model.cable import Loop, Lug
 from boardplan.output.cut_list import cut_inches, cut_list_csv, cut_tables, cutting_order
 from boardplan.output.table import Heading
 from boardplan.routing.clamps import clamps_of
@@ -82,6 +84,67 @@ def test_every_sum_on_the_paper_adds_up(bus_plan):
         assert path + lug_1 + lug_2 == pytest.approx(net, abs=0.21)
         assert net + slack + up + group == pytest.approx(cut, abs=0.21)
         assert cut == length.cut
+
+
+def true(plan):
+    return replace(plan, rules=rules())
+
+
+def looped(plan):
+    cable = plan.cables["W07"]
+    return true(plan).with_things([replace(cable, end=replace(cable.end, loop=Loop("service", 80.0)))])
+
+
+def test_every_true_sum_on_the_paper_adds_up(bus_plan):
+    """With heights and loops in columns of their own."""
+    plan = looped(bus_plan)
+    lengths = lengths_of(plan)
+    table = cut_tables(plan, lengths)[3]
+    heads = [column.head for column in table.columns]
+    for row, length in zip(table.rows, (lengths[cable] for cable in plan.cables), strict=True):
+        of = {head: float(cell.text or 0) for head, cell in list(zip(heads, row, strict=True))[2:]}
+        path = of["legs on the board"] + of["corners save"] + of["rises"] + of["off the board"]
+        assert path == pytest.approx(of["= path"], abs=0.21)
+        assert of["= path"] + of["lug 1"] + of["lug 2"] == pytest.approx(of["= net"], abs=0.21)
+        cut = of["= net"] + of["loops, tails"] + of["slack"] + of["rounded up by"] + of["group adds"]
+        assert cut == pytest.approx(of["= cut"], abs=0.31)
+        assert of["= cut"] == length.cut
+    assert "1 in 3" in table.notes[0]
+    assert "flat" not in table.notes[0]
+
+
+def test_flat_sums_have_no_columns_for_heights(bus_plan):
+    table = cut_tables(bus_plan, lengths_of(bus_plan))[3]
+    assert not {"rises", "loops, tails"} & {column.head for column in table.columns}
+    assert "lengths are flat" in table.notes[0]
+
+
+def test_ends_say_how_lugs_are_turned_and_what_tube_goes_on(bus_plan):
+    plan = true(bus_plan)
+    row = records(plan, lengths_of(plan))["W07"]
+    assert (row["end_1_clock"], row["end_2_clock"]) == ("12 h", "12 h")
+    assert (row["end_1_tube_mm"], row["end_2_tube_mm"]) == ("52", "52")
+    assert float(row["rise_mm"]) == pytest.approx(11.3, abs=0.05)
+    cells = next(
+        row
+        for row in cut_tables(plan, lengths_of(plan))[0].rows
+        if not isinstance(row, Heading) and row[0].text == "W07"
+    )
+    assert "12 h, strip 24, tube 52" in cells[3].small
+    assert "crimp on site" in cells[4].small
+
+
+def test_a_turned_lug_of_a_long_cable_says_how_far_it_twists(cabin_plan):
+    """W24 is 1070 mm of fine strand: over a metre it can be twisted about 30 degrees by hand (common practice)."""
+    cable = cabin_plan.cables["W24"]
+    plan = true(cabin_plan).with_things([replace(cable, end=replace(cable.end, lug=Lug("M8", clocking=90.0)))])
+    row = next(
+        row
+        for row in cut_tables(plan, lengths_of(plan))[0].rows
+        if not isinstance(row, Heading) and row[0].text == "W24"
+    )
+    assert "3 h (90°), can be twisted 30° by hand" in row[4].small
+    assert "twisted" not in row[3].small
 
 
 def test_an_id_that_looks_like_a_formula_is_no_formula(bus_plan):
