@@ -12,7 +12,8 @@ from typing import Literal, TypeAlias
 from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.board import Board, Ring
 from boardplan.model.channel import Channel
-from boardplan.model.placed import placed
+from boardplan.model.component import Component
+from boardplan.model.placed import Placed, placed
 from boardplan.model.plan import Plan
 
 Sort: TypeAlias = Literal["body", "edge", "no-go", "channel"]
@@ -40,12 +41,29 @@ def blockers_of(plan: Plan) -> tuple[Blocker, ...]:
 
 
 def _bodies(plan: Plan) -> list[Blocker]:
-    clearance = plan.rules.value("cable-to-body")
     return [
-        Blocker("body", each.id, box, clearance)
+        blocker
         for each in sorted(plan.components.values(), key=lambda one: one.id)
-        for box in boxes_of_ring([plan.on_wall(each.board, point) for point in placed(plan, each).outline])
+        for blocker in _body(plan, each, plan.rules.value("cable-to-body"))
     ]
+
+
+_CACHE_SIZE = 4096
+_bodies_held: dict[int, tuple[Placed, Point, float, tuple[Blocker, ...]]] = {}
+
+
+def _body(plan: Plan, component: Component, clearance: float) -> tuple[Blocker, ...]:
+    """Return what a component blocks; remembered as long as it lies where it lay."""
+    lies, origin = placed(plan, component), plan.boards[component.board].position
+    held = _bodies_held.get(id(lies))
+    if held is not None and held[0] is lies and held[1:3] == (origin, clearance):
+        return held[3]
+    if len(_bodies_held) >= _CACHE_SIZE:
+        _bodies_held.clear()
+    ring = [plan.on_wall(component.board, point) for point in lies.outline]
+    found = tuple(Blocker("body", component.id, box, clearance) for box in boxes_of_ring(ring))
+    _bodies_held[id(lies)] = lies, origin, clearance, found
+    return found
 
 
 def _no_go(plan: Plan) -> list[Blocker]:

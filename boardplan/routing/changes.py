@@ -3,21 +3,26 @@
 from boardplan.geometry.point import Box
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.plan import Plan
-from boardplan.routing.blockers import Blocker, blockers_of
+from boardplan.routing.blockers import blockers_of
+from boardplan.routing.ends import ends_of
 from boardplan.routing.open_lines import units
 from boardplan.routing.route import NoWay, Way
+from boardplan.routing.surroundings import Surroundings
 
 
 class Changes:
     """The differences of two plans, as far as ways of cables depend on them."""
 
-    def __init__(self, old: Plan, new: Plan, new_blockers: tuple[Blocker, ...]) -> None:
-        """Compare two plans; `new_blockers` are those of the new one."""
-        self._old, self._new = old, new
+    def __init__(self, old: Plan, around: Surroundings) -> None:
+        """Compare an old plan with a new one and what its cables have in common."""
+        self.old, self._around = old, around
+        self._new = new = around.plan
         self.everywhere = old.rules != new.rules or old.boards != new.boards
         self.channels = old.channels != new.channels
-        before, after = set(blockers_of(old)), set(new_blockers)
+        before, after = set(blockers_of(old)), set(around.blockers)
         self._blockers = tuple(before ^ after)
+        self._held: dict[float, list[Box]] = {}
+        self._cables: dict[str, bool] = {}
         self._ends = {
             name
             for held, now in ((old.components, new.components), (old.exits, new.exits))
@@ -38,25 +43,45 @@ class Changes:
             return False
         if isinstance(way, NoWay):
             return bool(self._blockers)
-        half = self._new.conductors[cable.conductor].outside_diameter / 2
-        boxes = [each.box.grown(half + each.clearance) for each in self._blockers]
-        return bool(way.full) or any(reach.comes_by(box) for box in boxes for reach in way.reaches)
+        if way.full:
+            return True
+        near = [(reach, box) for box in self._boxes(cable) for reach in way.reaches if reach.touches(box)]
+        if not near:
+            return False
+        lanes = self._around.lane_lines(
+            self._new.conductors[cable.conductor].outside_diameter, ends_of(self._new, cable)
+        )
+        return any(reach.comes_by(box, lanes) for reach, box in near)
 
     def blocks(self, cable: Cable, box: Box) -> bool:
         """Say whether anything that changed keeps a cable out of some of a box, or did so."""
+        return any(each.touches(box) for each in self._boxes(cable))
+
+    def _boxes(self, cable: Cable) -> list[Box]:
+        """Return what changed, grown by what a cable keeps its centre off it."""
         half = self._new.conductors[cable.conductor].outside_diameter / 2
-        return any(each.box.grown(half + each.clearance).touches(box) for each in self._blockers)
+        held = self._held.get(half)
+        if held is None:
+            held = self._held[half] = [each.box.grown(half + each.clearance) for each in self._blockers]
+        return held
 
     def old_half(self, cable: str) -> int:
         """Return half the diameter a cable had, in units."""
-        return units(self._old.conductors[self._old.cables[cable].conductor].outside_diameter / 2)
+        return units(self.old.conductors[self.old.cables[cable].conductor].outside_diameter / 2)
 
     def of_cable(self, cable: Cable) -> bool:
         """Say whether a cable itself or one of its ends changed."""
-        before = self._old.cables.get(cable.id)
+        held = self._cables.get(cable.id)
+        if held is None:
+            held = self._cables[cable.id] = self._of_cable(cable)
+        return held
+
+    def _of_cable(self, cable: Cable) -> bool:
+        before = self.old.cables.get(cable.id)
         if before is None or (before is not cable and before != cable):
             return True
-        if self._old.conductors.get(cable.conductor) != self._new.conductors[cable.conductor]:
+        was, now = self.old.conductors.get(cable.conductor), self._new.conductors[cable.conductor]
+        if was is not now and was != now:
             return True
         return any(self._of_end(end.component if isinstance(end, TerminalEnd) else end.exit) for end in cable.ends)
 

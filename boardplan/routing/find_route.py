@@ -30,7 +30,7 @@ def refreshed_routes(old_plan: Plan, old_ways: Mapping[str, Way], new_plan: Plan
     of its cost could touch it; all others can neither be blocked nor become better.
     """
     around = surroundings_of(new_plan)
-    changes = Changes(old_plan, new_plan, around.blockers)
+    changes = Changes(old_plan, around)
     ways = {cable.id: _refreshed(around, cable, old_ways.get(cable.id), changes) for cable in new_plan.cables.values()}
     spread = _spread(around, ways)
     everything = changes.everywhere or changes.channels

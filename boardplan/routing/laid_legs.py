@@ -1,29 +1,34 @@
-"""Laid legs: the legs of cables that lie outside of channels already, and whether another would lie on them."""
+"""Laid legs: the legs of cables outside of channels, whose they are, and which of them lie near a place."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
 from boardplan.geometry.point import Box
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
-from boardplan.routing.open_lines import UNITS, Spot, units
+from boardplan.routing.lying_order import Who
+from boardplan.routing.open_lines import UNITS, Span, Spot, units
 from boardplan.routing.rays import spot_of
 from boardplan.routing.route import Route
 from boardplan.routing.surroundings import Surroundings
 
-_STRIPE = units(100)
+_CELL = units(200)
 
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """A level or upright leg that lies: axis, line, stretch and half the cable's diameter, in units."""
+    """A level or upright leg: axis, line, stretch and half the cable's diameter, in units.
+
+    `bends` is how much of it a bend takes at its lower and its upper end.
+    """
 
     axis: int
     line: int
     start: int
     end: int
     half: int
+    bends: Span = (0, 0)
 
     @property
     def box(self) -> Box:
@@ -31,34 +36,58 @@ class Leg:
         start, end, line = self.start / UNITS, self.end / UNITS, self.line / UNITS
         return Box(start, line, end, line) if self.axis == 0 else Box(line, start, line, end)
 
+    @property
+    def sides(self) -> tuple[int, int, int, int]:
+        """Left, bottom, right and top of its centre line, in units."""
+        if self.axis == 0:
+            return self.start, self.line, self.end, self.line
+        return self.line, self.start, self.line, self.end
+
+
+@dataclass(slots=True)
+class Lies:
+    """A leg and whose it is; `fixed` where it can't be moved aside.
+
+    `before` says that cables laid before its own see it, as it is expected to lie, `after` that later ones do.
+    """
+
+    leg: Leg
+    who: Who
+    fixed: bool
+    before: bool
+    after: bool
+
+    def settled_for(self, rank: int) -> bool:
+        """Say whether the leg stays where it is while the cable with a rank is laid."""
+        return self.fixed or self.who.rank < rank
+
 
 @dataclass
 class LaidLegs:
-    """The legs that lie already, by axis and by stripes of lines; `gap` is what stays between cables, in units."""
+    """Legs by square cells of the wall."""
 
-    gap: int
-    legs: dict[tuple[int, int], list[Leg]] = field(default_factory=dict)
-    thickest: int = 0
+    cells: dict[tuple[int, int], list[Lies]] = field(default_factory=dict)
 
-    def add(self, *legs: Leg) -> None:
+    def add(self, legs: Iterable[Lies]) -> None:
         """Lay legs."""
-        for leg in legs:
-            self.thickest = max(self.thickest, leg.half)
-            self.legs.setdefault((leg.axis, leg.line // _STRIPE), []).append(leg)
+        for each in legs:
+            left, bottom, right, top = each.leg.sides
+            for column in range(left // _CELL, right // _CELL + 1):
+                for row in range(bottom // _CELL, top // _CELL + 1):
+                    self.cells.setdefault((column, row), []).append(each)
 
-    def beside(self, leg: Leg, aside: int = 0, around: int = 0, beyond: int = 0) -> bool:
-        """Say whether a leg, moved aside, would lie on or too near another one.
-
-        `around` is how much farther off counts, `beyond` how much longer the leg may be at both ends.
-        """
-        line, start, end = leg.line + aside, leg.start - beyond, leg.end + beyond
-        reach = leg.half + self.gap + around
-        first, last = line - reach - self.thickest, line + reach + self.thickest
-        for stripe in range(first // _STRIPE, last // _STRIPE + 1):
-            for other in self.legs.get((leg.axis, stripe), ()):
-                if start < other.end and other.start < end and abs(line - other.line) < reach + other.half:
-                    return True
-        return False
+    def near(self, sides: tuple[int, int, int, int], rank: int) -> Iterator[Lies]:
+        """Yield the legs of other cables that touch a box, in units, as the cable with a rank sees them."""
+        left, bottom, right, top = sides
+        for column in range(left // _CELL, right // _CELL + 1):
+            for row in range(bottom // _CELL, top // _CELL + 1):
+                for each in self.cells.get((column, row), ()):
+                    west, south, east, north = each.leg.sides
+                    first = column == max(west, left) // _CELL and row == max(south, bottom) // _CELL
+                    if first and west <= right and south <= top and east >= left and north >= bottom:
+                        seen = each.before if each.who.rank > rank else each.after
+                        if seen and each.who.rank != rank:
+                            yield each
 
 
 def half_of(plan: Plan, cable: Cable) -> int:
@@ -66,22 +95,31 @@ def half_of(plan: Plan, cable: Cable) -> int:
     return units(plan.conductors[cable.conductor].outside_diameter / 2)
 
 
-def fixed_legs(around: Surroundings, way: Route, half: int) -> list[Leg]:
-    """Return the legs that stay: those out of an end, and all of a way that a person pinned."""
-    spots = [spot_of(each) for each in way.points]
+_CACHE_SIZE = 8192
+_cache: dict[int, tuple[Route, object, int, tuple[tuple[Leg, bool], ...]]] = {}
+
+
+def legs_of(around: Surroundings, way: Route, half: int) -> tuple[tuple[Leg, bool], ...]:
+    """Return the square legs of a way outside of channels, each with whether it stays where it is.
+
+    Those out of an end stay, and all of a way that a person pinned. In channels cables lie in a bundle. Remembered
+    as long as the way and the channels are the same objects.
+    """
+    channels = around.plan.channels
+    held = _cache.get(id(way))
+    if held is not None and held[0] is way and held[1] is channels and held[2] == half:
+        return held[3]
+    spots, bend = [spot_of(each) for each in way.points], units(way.radius)
     last = len(spots) - 2
-    stay = range(last + 1) if way.source == "pinned" else sorted({0, last})
-    return _outside(around, [square_leg(spots[index], spots[index + 1], half) for index in stay])
-
-
-def free_legs(around: Surroundings, way: Route, half: int) -> list[Leg]:
-    """Return the legs between two corners of a found way, which may be moved."""
-    return _outside(around, middle_legs(way, half)) if way.source == "found" else []
-
-
-def _outside(around: Surroundings, legs: Iterable[Leg | None]) -> list[Leg]:
-    """Return those of some legs that are not askew nor in a channel, where cables lie in a bundle."""
-    return [leg for leg in legs if leg is not None and not _in_channel(around, leg)]
+    found = []
+    for index, (a, b) in enumerate(pairwise(spots)):
+        leg = leg_between(around, a, b, half, (bend if index else 0, bend if index < last else 0))
+        if leg is not None:
+            found.append((leg, way.source == "pinned" or index in (0, last)))
+    if len(_cache) >= _CACHE_SIZE:
+        _cache.clear()
+    _cache[id(way)] = way, channels, half, tuple(found)
+    return tuple(found)
 
 
 def _in_channel(around: Surroundings, leg: Leg) -> bool:
@@ -92,21 +130,16 @@ def _in_channel(around: Surroundings, leg: Leg) -> bool:
     return False
 
 
-def middle_legs(way: Route, half: int) -> list[Leg | None]:
-    """Return the legs between two corners, in channels or not, none for those askew."""
-    spots = [spot_of(each) for each in way.points[1:-1]]
-    return [square_leg(a, b, half) for a, b in pairwise(spots)]
-
-
-def square_leg(a: Spot, b: Spot, half: int) -> Leg | None:
-    """Return the leg between two spots, none where it is askew."""
+def square_leg(a: Spot, b: Spot, half: int, bends: Span = (0, 0)) -> Leg | None:
+    """Return the leg between two spots, none where it is askew; `bends` take some of it at the first and the last."""
     axis = 0 if a[1] == b[1] else 1
     if a[1 - axis] != b[1 - axis]:
         return None
-    return Leg(axis, a[1 - axis], min(a[axis], b[axis]), max(a[axis], b[axis]), half)
+    forward = a[axis] <= b[axis]
+    return Leg(axis, a[1 - axis], min(a[axis], b[axis]), max(a[axis], b[axis]), half, bends if forward else bends[::-1])
 
 
-def leg_between(around: Surroundings, a: Spot, b: Spot, half: int) -> Leg | None:
+def leg_between(around: Surroundings, a: Spot, b: Spot, half: int, bends: Span = (0, 0)) -> Leg | None:
     """Return the leg between two spots, none where it is askew or in a channel."""
-    leg = square_leg(a, b, half)
+    leg = square_leg(a, b, half, bends)
     return None if leg is None or _in_channel(around, leg) else leg

@@ -1,5 +1,6 @@
 """Reach: how far off a way may lie what matters to it, in mm."""
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
 from typing import TypeAlias
@@ -8,6 +9,8 @@ from boardplan.geometry.point import Box, Point
 
 CORNER = 30.0
 """How much longer a way may be for one corner less, in mm. Common practice, no source."""
+LaneLines: TypeAlias = tuple[Sequence[float], Sequence[float]]
+"""The y of level lanes along channels, and the x of upright ones."""
 Head: TypeAlias = tuple[int, int]
 """An axis, 0 along x and 1 along y, and a sign along it."""
 _DIRECTIONS: tuple[tuple[Head, Head], ...] = tuple(((axis, sign), (axis, -sign)) for axis in (0, 1) for sign in (1, -1))
@@ -48,27 +51,40 @@ class Reach:
         grown = box.grown(margin)
         return any(leg.touches(grown) for leg in self.legs)
 
-    def comes_by(self, box: Box) -> bool:
-        """Say whether a change in a box can matter, looking closer: how often a way by it must turn counts too."""
+    def comes_by(self, box: Box, lanes: LaneLines = ((), ())) -> bool:
+        """Say whether a change in a box can matter, looking closer: how often a way by it must turn counts too.
+
+        `lanes` are the y of all level lanes and the x of all upright ones: who saves by a lane first gets onto it.
+        """
         if not self.touches(box):
             return False
         grown = box.grown(self.margin)
         if self.heads is None or any(leg.touches(grown) for leg in self.legs):
             return True
-        xs = _places(self.start.x, self.end.x, grown.left, grown.right)
-        ys = _places(self.start.y, self.end.y, grown.bottom, grown.top)
-        return any(self._passes(Point(x, y), self.heads) for x, y in product(xs, ys))
+        levels, uprights = lanes
+        xs = _places(self.start.x, self.end.x, grown.left, grown.right, uprights)
+        ys = _places(self.start.y, self.end.y, grown.bottom, grown.top, levels)
+        return any(self._passes(Point(x, y), self.heads, lanes) for x, y in product(xs, ys))
 
-    def _passes(self, at: Point, heads: tuple[Head, Head]) -> bool:
+    def _passes(self, at: Point, heads: tuple[Head, Head], lanes: LaneLines) -> bool:
         """Say whether a way through a place can count for so little."""
         x = abs(self.start.x - at.x) + abs(at.x - self.end.x)
         y = abs(self.start.y - at.y) + abs(at.y - self.end.y)
         length = self._least(x, y)
+        if self.in_lane != 1.0 and length + self.corners * CORNER <= self.limit:
+            length = max(length, self._by_lanes(self.start, at, lanes) + self._by_lanes(at, self.end, lanes))
         return length + self.corners * CORNER <= self.limit and any(
             length + CORNER * (_turns(at, back, self.start, heads[0]) + _turns(at, on, self.end, heads[1]))
             <= self.limit
             for on, back in _DIRECTIONS
         )
+
+    def _by_lanes(self, a: Point, b: Point, lanes: LaneLines) -> float:
+        """Return what the length between two places counts for at least."""
+        x, y, lane = abs(a.x - b.x), abs(a.y - b.y), self.in_lane
+        by_y = min((abs(a.y - line) + abs(line - b.y) for line in lanes[0]), default=y)
+        by_x = min((abs(a.x - line) + abs(line - b.x) for line in lanes[1]), default=x)
+        return min(x + y, lane * x + by_y, by_x + lane * y, lane * (by_x + by_y))
 
     def _least(self, x: float, y: float) -> float:
         """Return what lengths along x and y count for at least."""
@@ -87,9 +103,10 @@ def _over(a: float, b: float, low: float, high: float) -> float:
     return b - high + a - high if high < a else b - a
 
 
-def _places(a: float, b: float, low: float, high: float) -> set[float]:
-    """Return the places between low and high where how often a way must turn can be least."""
-    return {low, high, min(max(a, low), high), min(max(b, low), high)}
+def _places(a: float, b: float, low: float, high: float, lanes: Iterable[float]) -> set[float]:
+    """Return the places between low and high where a way can be shortest or turn least often."""
+    within = (line for line in lanes if low < line < high)
+    return {low, high, min(max(a, low), high), min(max(b, low), high), *within}
 
 
 def _turns(at: Point, going: Head, end: Point, head: Head) -> int:

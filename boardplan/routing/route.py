@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from boardplan.geometry.bends import Bend, Straight, rounded
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Box, Point
 from boardplan.routing.reach import Reach
 
 
@@ -18,13 +18,21 @@ class InChannel:
 
 
 @dataclass(frozen=True, slots=True)
+class Heed:
+    """Where other cables could change how a way lies among them, and where what blocks could, none if it can't."""
+
+    cables: Box
+    blocks: Box | None
+
+
+@dataclass(frozen=True, slots=True)
 class Route:
     """The way of a cable: its corners on the wall from end to end, bent with a centre-line radius.
 
     `source` says whether a person pinned it or the program found it, `why` in a sentence why it lies so.
     `reaches` say how far off a found way things lie that could change it, `full` are stretches of channels
     it had to leave to others, as they would be overfilled. `alone` is the way it would take with no cable
-    beside it, where that is another one.
+    beside it, none where no cable could matter to it; `heeds` say where what changes could make it lie otherwise.
     """
 
     cable: str
@@ -36,6 +44,7 @@ class Route:
     reaches: tuple[Reach, ...] = ()
     full: tuple[InChannel, ...] = ()
     alone: "Route | None" = None
+    heeds: tuple[Heed, ...] = ()
 
     @property
     def pieces(self) -> tuple[Straight | Bend, ...]:

@@ -1,89 +1,165 @@
-"""Side by side: found ways that would lie on top of each other outside of channels are moved apart.
+"""Side by side: found ways that would lie on each other outside of channels are moved apart, as a tidy hand lays them.
 
-Only legs between two corners move; a leg out of an end stays. Thick cables are laid first, then by id. A
+Each leg between two corners takes the cheapest of the free places beside it: not far aside, with few crossings of
+other cables, off those it is to be kept from, by those it belongs with (see LanePrice). A leg out of an end stays. A
 cable that finds no room beside the others stays where it was.
 """
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Box, Point
 from boardplan.model.cable import Cable
 from boardplan.routing.ends import ends_of
 from boardplan.routing.in_channels import stretches_in_channels
-from boardplan.routing.laid_legs import LaidLegs, Leg, fixed_legs, free_legs, half_of, leg_between
+from boardplan.routing.laid_legs import LaidLegs, Leg, Lies, half_of, leg_between, legs_of
+from boardplan.routing.lane_price import LONGER, SEEN, LanePrice, Neighbour
+from boardplan.routing.lying_order import Who, apart_of, lying_order
 from boardplan.routing.open_lines import UNITS, OpenLines, units
 from boardplan.routing.rays import spot_of
-from boardplan.routing.route import Route, Way
+from boardplan.routing.route import Heed, Route, Way
 from boardplan.routing.square_way import bend_clears
 from boardplan.routing.stirred import FARTHEST, Stirred
 from boardplan.routing.surroundings import Surroundings
 from boardplan.routing.turning_lines import PITCH
 
-_SHIFTS = tuple(sign * PITCH * step for step in range(1, round(FARTHEST / PITCH) + 1) for sign in (1, -1))
-"""How far a leg moves aside, in mm, the nearest first."""
+_SHIFTS = tuple(units(sign * PITCH * step) for step in range(1, round(FARTHEST / PITCH) + 1) for sign in (1, -1))
+"""How far a leg moves aside, in units, the nearest first."""
+_THICKEST = units(30)
+"""No cable is thicker than twice this."""
 
 
 def laid_side_by_side(around: Surroundings, ways: Mapping[str, Way], stirred: Stirred | None = None) -> dict[str, Way]:
     """Return the ways with found ones moved apart; with `stirred` those that lie as before are not moved again."""
-    plan = around.plan
-    laid, settled = LaidLegs(units(plan.rules.value("cable-to-body"))), dict(ways)
-    routes = [(plan.cables[name], way) for name, way in sorted(ways.items()) if isinstance(way, Route)]
-    routes.sort(key=lambda each: -plan.conductors[each[0].conductor].outside_diameter)
-    for cable, way in routes:
-        laid.add(*fixed_legs(around, way, half_of(plan, cable)))
-    for cable, way in routes:
-        if way.source == "found" and len(way.points) > 3:  # noqa: PLR2004 - shorter ways have no leg between corners
-            settled[cable.id] = _laid_one(around, cable, way, laid, stirred)
+    settled, board = dict(ways), _Wall(around)
+    order = [(who, way) for who in lying_order(around.plan) if isinstance(way := ways[who.id], Route)]
+    for who, way in order:
+        board.expect(who, way)
+    for who, way in order:
+        still = stirred.still(who, way) if stirred else None
+        lies = still or board.laid(who, way)
+        settled[who.id] = lies
+        if stirred and still is None:
+            stirred.laid(who, lies)
+        board.settle(who, way, lies)
     return settled
 
 
-def _laid_one(around: Surroundings, cable: Cable, way: Route, laid: LaidLegs, stirred: Stirred | None) -> Route:
-    """Return a way as it lies beside those laid already, and lay it."""
-    still = stirred.still(cable, way, laid) if stirred else None
-    lies = still or _Mover(around, cable, way, laid).moved()
-    laid.add(*free_legs(around, lies, half_of(around.plan, cable)))
-    if stirred and still is None:
-        stirred.laid(cable, lies)
-    return lies
+class _Wall:
+    """The wall with the ways as they are expected to lie, and more and more as they lie."""
+
+    def __init__(self, around: Surroundings) -> None:
+        self._around, self.legs = around, LaidLegs()
+        self.gap, self.apart = units(around.plan.rules.value("cable-to-body")), apart_of(around.plan)
+        self._expected: dict[str, list[Lies]] = {}
+        self._sorts = {each.sort: each for each in lying_order(around.plan)}
+
+    def far_for(self, who: Who) -> int:
+        """Return how far off cables may have to be kept from one, in units."""
+        others = [replace(each, units=frozenset()) for each in self._sorts.values()]
+        return max((self.apart.asked(who, each) for each in others), default=0)
+
+    def expect(self, who: Who, way: Route) -> None:
+        """Show the cables laid before one how it will lie if nothing moves it."""
+        held = self._expected[who.id] = self._lies(who, way, before=True)
+        self.legs.add(held)
+
+    def settle(self, who: Who, way: Route, lies: Route) -> None:
+        """Show the cables laid after one how it lies."""
+        if lies.points == way.points:
+            for each in self._expected[who.id]:
+                each.after = True
+        else:
+            self.legs.add(self._lies(who, lies, before=False))
+
+    def _lies(self, who: Who, way: Route, *, before: bool) -> list[Lies]:
+        half = half_of(self._around.plan, self._around.plan.cables[who.id])
+        return [Lies(leg, who, fixed, before, not before) for leg, fixed in legs_of(self._around, way, half)]
+
+    def laid(self, who: Who, way: Route) -> Route:
+        """Return how a way lies among the others."""
+        if way.source != "found" or len(way.points) <= 3:  # noqa: PLR2004 - shorter ways have no leg between corners
+            return way
+        return _Mover(self._around, self._around.plan.cables[who.id], who, way, self).moved()
 
 
 class _Mover:
     """Moves the legs of one way, one after the other."""
 
-    def __init__(self, around: Surroundings, cable: Cable, way: Route, laid: LaidLegs) -> None:
-        self._around, self._cable, self._way, self._laid = around, cable, way, laid
+    def __init__(self, around: Surroundings, cable: Cable, who: Who, way: Route, wall: _Wall) -> None:
+        self._around, self._cable, self._who, self._way, self._wall = around, cable, who, way, wall
         self._ends = ends_of(around.plan, cable)
         self._half = half_of(around.plan, cable)
         self._radius = units(way.radius)
         self._lines: OpenLines | None = None
+        self._heeds: list[Heed] = []
 
     def moved(self) -> Route:
-        """Return the way with the legs that lay on others moved aside."""
+        """Return the way with each leg where it costs least."""
         points = self._way.points
         for index in range(1, len(points) - 2):
-            leg = leg_between(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
-            if leg is None:
-                continue
-            if self._laid.beside(leg):
-                points = self._aside(points, index, leg)
+            spots = spot_of(points[index]), spot_of(points[index + 1])
+            leg = leg_between(self._around, *spots, self._half, (self._radius, self._radius))
+            if leg is not None and _square_beside(points, index):
+                points = self._best(points, index, leg)
+        heeds = tuple(self._heeds)
         if points == self._way.points:
-            return self._way
+            return replace(self._way, alone=self._way, heeds=heeds) if heeds else self._way
         inside = stretches_in_channels(self._around.plan, points) if self._way.in_channels else ()
-        return replace(self._way, points=points, in_channels=inside, alone=self._way)
+        return replace(self._way, points=points, in_channels=inside, alone=self._way, heeds=heeds)
 
-    def _aside(self, points: tuple[Point, ...], index: int, leg: Leg) -> tuple[Point, ...]:
-        """Return the corners with a leg moved as little as it takes, unmoved where there is no room."""
+    def _best(self, points: tuple[Point, ...], index: int, leg: Leg) -> tuple[Point, ...]:
+        """Return the corners with a leg moved to its cheapest place, unmoved where there is no room."""
+        price, tried = self._price(points, index, leg), 0
+        best, least = points, None if price.taken(0) else price.at(0)
         for by in _SHIFTS:
-            if self._laid.beside(leg, units(by)):
+            if least is not None and abs(by) >= least:
+                break
+            tried = abs(by)
+            cost = None if price.taken(by) else price.at(by) + tried
+            if cost is None or (least is not None and cost >= least):
                 continue
-            shift = Point(0, by) if leg.axis == 0 else Point(by, 0)
-            pair = (points[index].moved(*shift), points[index + 1].moved(*shift))
-            tried = (*points[:index], *pair, *points[index + 2 :])
-            in_channel = leg_between(self._around, spot_of(pair[0]), spot_of(pair[1]), self._half) is None
-            if not in_channel and self._has_room(points, tried, index):
-                return tried
-        return points
+            moved = self._aside(points, index, leg, by / UNITS)
+            cost += LONGER * max(0, _longer(points, moved, index))
+            if (least is None or cost < least) and self._fits(points, moved, index):
+                best, least = moved, cost
+        self._heed(leg, tried)
+        return best
+
+    def _price(self, points: Sequence[Point], index: int, leg: Leg) -> LanePrice:
+        """Return the prices of places for a leg."""
+        wall, far = self._wall, units(FARTHEST)
+        corners = ((index, index - 1), (index + 1, index + 2))
+        neighbours = [
+            Neighbour(spot_of(points[near])[leg.axis], spot_of(points[off])[1 - leg.axis]) for near, off in corners
+        ]
+        price = LanePrice(leg, self._who, neighbours, wall.gap, wall.apart)
+        along, (left, bottom, right, top) = leg.half + wall.gap + _THICKEST, leg.sides
+        aside = far + along + wall.far_for(self._who)
+        dx, dy = (along, aside) if leg.axis == 0 else (aside, along)
+        price.take(wall.legs.near((left - dx, bottom - dy, right + dx, top + dy), self._who.rank))
+        return price
+
+    def _heed(self, leg: Leg, tried: int) -> None:
+        """Note where what changes could make the leg lie otherwise."""
+        room = leg.half + self._wall.gap
+        along, aside = room, max(tried, SEEN) + room
+        left, bottom, right, top = leg.sides
+        dx, dy = (along, aside) if leg.axis == 0 else (aside, along)
+        cables = Box((left - dx) / UNITS, (bottom - dy) / UNITS, (right + dx) / UNITS, (top + dy) / UNITS)
+        blocks = leg.box.grown((tried + self._radius) / UNITS + 1) if tried else None
+        self._heeds.append(Heed(cables, blocks))
+
+    def _aside(self, points: tuple[Point, ...], index: int, leg: Leg, by: float) -> tuple[Point, ...]:
+        shift = Point(0, by) if leg.axis == 0 else Point(by, 0)
+        pair = (points[index].moved(*shift), points[index + 1].moved(*shift))
+        return (*points[:index], *pair, *points[index + 2 :])
+
+    def _fits(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
+        """Say whether a moved leg lies outside of channels and has room."""
+        leg = leg_between(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
+        return leg is not None and self._has_room(before, points, index)
 
     def _has_room(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
         """Say whether a moved leg and its neighbours are long enough, open, and bend clear of what is near."""
@@ -121,8 +197,31 @@ class _Mover:
         offsets = [side[axis] - spot[axis] for axis in (0, 1) for side in sides]
         sign_x = 1 if max(offsets[0], offsets[1]) > 0 else -1
         sign_y = 1 if max(offsets[2], offsets[3]) > 0 else -1
-        spared = {self._ends[0].owner if index == 1 else "-", self._ends[1].owner if index == len(points) - 2 else "-"}
+        owners = [
+            end.owner or "-" for end in self._ends
+        ]  # at an exit bends clear the board's edges, which have no name
+        spared = {owners[0] if index == 1 else "-", owners[1] if index == len(points) - 2 else "-"}
         return bend_clears(spot, (sign_x, sign_y), self._radius, self._open().sides, spared)
+
+
+def _square_beside(points: Sequence[Point], index: int) -> bool:
+    """Say whether the legs on both sides of one are level or upright: moved, it would turn slanted ones."""
+    beside = (spot_of(points[each]) for each in (index - 1, index, index + 1, index + 2))
+    return all(a[0] == b[0] or a[1] == b[1] for a, b in pairwise(beside))
+
+
+def _longer(before: Sequence[Point], points: Sequence[Point], index: int) -> int:
+    """Return how much longer the neighbours of a moved leg are, in units."""
+    return sum(
+        units(points[each].distance_to(points[each + 1]) - before[each].distance_to(before[each + 1]))
+        for each in (index - 1, index + 1)
+    )
+
+
+def _is_square(points: Sequence[Point], index: int) -> bool:
+    """Say whether a leg is level or upright; beside one that is not, a leg can't move without turning it."""
+    a, b = spot_of(points[index]), spot_of(points[index + 1])
+    return a[0] == b[0] or a[1] == b[1]
 
 
 def points_between(points: Sequence[Point], index: int) -> Point:

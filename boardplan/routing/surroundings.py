@@ -9,6 +9,7 @@ from boardplan.routing.blockers import Blocker, blockers_of
 from boardplan.routing.ends import End
 from boardplan.routing.open_lines import UNITS, Lane, OpenLines, units
 from boardplan.routing.rays import spot_of
+from boardplan.routing.reach import LaneLines
 from boardplan.routing.route import InChannel
 
 _IN_LANE = {"channel": 1, "choose": 3}
@@ -31,6 +32,12 @@ class Surroundings:
         if key not in self.held:
             self.held[key] = self._cut(diameter, way, full, beside)
         return self.held[key]
+
+    def lane_lines(self, diameter: float, ends: tuple[End, End]) -> LaneLines:
+        """Return the lines of all lanes that a cable may find, in mm."""
+        lanes = [*(lane for _, lane, _ in self.lanes), *self._beside(ends, diameter)]
+        levels, uprights = ({each.line / UNITS for each in lanes if each.axis == axis} for axis in (0, 1))
+        return sorted(levels), sorted(uprights)
 
     def _cut(self, diameter: float, way: str, full: tuple[InChannel, ...], beside: tuple[Lane, ...]) -> OpenLines:
         if way == "outside":

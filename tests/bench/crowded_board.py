@@ -1,5 +1,7 @@
 """A crowded board, made from a seed: 120 components in eight rows, 300 cables, channels below each row.
 
+Other numbers of rows and columns make a board that is smaller or larger, and as crowded.
+
 Run it to write the job file: python tests/bench/crowded_board.py crowded.json
 """
 
@@ -19,7 +21,9 @@ from boardplan.model.component import Component
 from boardplan.model.job import Job
 from boardplan.model.plan import Plan
 
-ROWS, COLUMNS, CABLES = 8, 15, 300
+ROWS, COLUMNS = 8, 15
+CABLES_EACH = 2.5
+"""How many cables there are for each component."""
 PITCH_X, PITCH_Y = 205.0, 340.0
 LEFT, BOTTOM = 190.0, 190.0
 ROW_OF_KINDS = (
@@ -64,11 +68,11 @@ SORTS = (
 )
 
 
-def crowded_plan(seed: int = 7) -> Plan:
+def crowded_plan(seed: int = 7, rows: int = ROWS, columns: int = COLUMNS) -> Plan:
     """Return the crowded board of a seed; the same seed gives the same plan."""
     shelf, rules = bundled_shelf(), find_rule_set("trade-practice", "2026.2")
     assert rules is not None
-    width, height = LEFT * 2 + COLUMNS * PITCH_X, BOTTOM + ROWS * PITCH_Y + 30
+    width, height = LEFT * 2 + columns * PITCH_X, BOTTOM + rows * PITCH_Y + 30
     board = Board(
         id="A",
         name="Crowded board",
@@ -77,7 +81,7 @@ def crowded_plan(seed: int = 7) -> Plan:
         fabric=Fabric(2),
         compartment=Compartment(200, 200, 200, 200, 500),
     )
-    components = _components()
+    components = _components(rows, columns)
     plan = Plan(
         job=Job("Crowded board", date="2026-11-25"),
         rules=rules,
@@ -92,16 +96,16 @@ def crowded_plan(seed: int = 7) -> Plan:
             for i, x in enumerate((40.0, width / 2, width - 40), start=1)
         },
         components={each.id: each for each in components},
-        channels={each.id: each for each in _channels(width)},
+        channels={each.id: each for each in _channels(width, rows)},
     )
     return plan.with_things(_cables(plan, random.Random(seed)))
 
 
-def _components() -> list[Component]:
+def _components(rows: int, columns: int) -> list[Component]:
     found = []
     shelf = bundled_shelf()
-    for number in range(ROWS * COLUMNS):
-        row, column = divmod(number, COLUMNS)
+    for number in range(rows * columns):
+        row, column = divmod(number, columns)
         kind = shelf.kinds[ROW_OF_KINDS[(column + 2 * row) % len(ROW_OF_KINDS)]]
         at = Point(LEFT + 15 + column * PITCH_X, BOTTOM + row * PITCH_Y)
         count = 1 + sum(1 for each in found if each.kind == kind.id)
@@ -109,9 +113,9 @@ def _components() -> list[Component]:
     return found
 
 
-def _channels(width: float) -> list[Channel]:
+def _channels(width: float, count: int) -> list[Channel]:
     screws = ChannelScrews(fastener=SCREW)
-    rows = [BOTTOM - 90 + row * PITCH_Y for row in range(ROWS)]
+    rows = [BOTTOM - 90 + row * PITCH_Y for row in range(count)]
     lines = [((90.0, y), (width - 90, y)) for y in rows]
     lines += [((x, rows[0]), (x, rows[-1])) for x in (90.0, width - 90)]
     return [
@@ -129,7 +133,7 @@ def _cables(plan: Plan, chance: random.Random) -> list[Cable]:
             for kind, terminal in sort.terminals
             if component.kind == kind
         ]
-        for _ in range(round(CABLES * sort.share)):
+        for _ in range(round(CABLES_EACH * len(plan.components) * sort.share)):
             start, start_terminal = chance.choice(ends)
             near = [
                 (other, terminal)
