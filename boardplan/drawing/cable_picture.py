@@ -104,7 +104,7 @@ def _width(cable: Cable, conductor: Conductor) -> float:
 
 def _strands(seen: Pieces, cable: Cable, conductor: Conductor, colours: tuple[str, ...]) -> Picture:
     count, thick = _side_by_side(cable, conductor, colours)
-    rim = Strand(tuple(seen), mixed(colours[0], "#000000", 0.62), count * thick, round_ends=False)
+    rim = Strand(tuple(seen), mixed(colours[0], "#000000", 0.62), count * thick, round_ends=False, detail=_RIM)
     if count == 1:
         jacket = Strand(tuple(seen), colours[0], thick - 2 * _RIM, round_ends=False)
         stripes = (

@@ -14,6 +14,7 @@ from boardplan.geometry.point import Point, bearing
 from boardplan.model.board import Ring
 from boardplan.model.component_kind import Terminal
 from boardplan.model.conductor import Conductor, LugMeasures
+from boardplan.routing.lug_place import lug_outline
 
 _TUBE_PAST_MOUTH = 22.0
 _TUBE_FROM = 0.3
@@ -69,7 +70,7 @@ def tube_strand(end: DressedEnd) -> tuple[Strand, ...]:
 
 def lugs_picture(ends: Sequence[DressedEnd]) -> Picture:
     """Return the tinned lugs of all ends, in three marks."""
-    lugs = [_lug_ring(end, end.lug) for end in ends if end.lug]
+    lugs = [lug_outline(end.at, end.towards, end.lug, end.conductor.outside_diameter) for end in ends if end.lug]
     return solid(lugs, "tin", "raised", edge=0.8) if lugs else ()
 
 
@@ -93,28 +94,6 @@ def holds_picture(ends: Sequence[DressedEnd]) -> Picture:
 
 def _collar(end: DressedEnd, first: float, length: float, width: float) -> Ring:
     return bar(end.at.ahead(end.towards, first), end.towards, length, width, 1.5)
-
-
-def _lug_ring(end: DressedEnd, lug: LugMeasures) -> Ring:
-    """Return the outline of a lug from its palm to the mouth of its barrel."""
-    half, barrel = lug.palm_width / 2, end.conductor.outside_diameter * 0.43
-    neck = max(half * 0.9, lug.stop - 3)
-    reach = half * 1.05
-    own = (
-        (neck, -half * 0.98),
-        (lug.stop + 1, -barrel),
-        (lug.mouth, -barrel),
-        (lug.mouth, barrel),
-        (lug.stop + 1, barrel),
-        (neck, half * 0.98),
-        (-reach * 0.45, half),
-        (-reach * 0.85, half * 0.66),
-        (-reach, 0.0),
-        (-reach * 0.85, -half * 0.66),
-        (-reach * 0.45, -half),
-    )
-    turned = (Point(*each).turned(end.towards) for each in own)
-    return tuple(Point(each.x + end.at.x, each.y + end.at.y) for each in turned)
 
 
 def _nuts(ends: Sequence[DressedEnd]) -> Picture:

@@ -52,7 +52,10 @@ class Disc:
 
 @dataclass(frozen=True, slots=True)
 class Strand:
-    """A thick line along straights and bends, as a cable lies."""
+    """A thick line along straights and bends, as a cable lies.
+
+    `detail` is how wide what it adds to those above it shows, in mm, where that is little: a rim.
+    """
 
     pieces: tuple[Straight | Bend, ...]
     ink: Ink
@@ -60,6 +63,7 @@ class Strand:
     opacity: float = 1.0
     round_ends: bool = True
     dashes: tuple[float, ...] = ()
+    detail: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,9 @@ from pathlib import Path
 
 from boardplan.checks.review import Review, refreshed, review_of
 from boardplan.editing.history import History
+from boardplan.editing.known import Known, known_of
 from boardplan.editing.selection import Selection
+from boardplan.editing.stretched import drawn_along
 from boardplan.files.plan_file import load_plan, save_plan
 from boardplan.model.plan import Plan
 
@@ -13,7 +15,11 @@ Listener = Callable[[], None]
 
 
 class Session:
-    """The one place that holds what is open. A gesture previews as often as it likes and commits once."""
+    """The one place that holds what is open. A gesture previews as often as it likes and commits once.
+
+    Where somebody else reviews (`review_elsewhere`), what is `known` of the plan is shown at once, with the cables
+    drawn along; what the review finds is brought by `take`.
+    """
 
     def __init__(self, plan: Plan, path: Path | None = None) -> None:
         """Open a plan, and say which file it came from."""
@@ -21,6 +27,8 @@ class Session:
         self._saved = plan
         self._preview: Plan | None = None
         self._review = review_of(plan)
+        self._settled = self._base = self._known = known_of(self._review)
+        self._ask: Callable[[Plan], None] | None = None
         self.path = path
         self.selection = Selection()
         self._listeners: list[Listener] = []
@@ -47,8 +55,24 @@ class Session:
 
     @property
     def review(self) -> Review:
-        """Routes, lengths and findings of what is to be seen now."""
+        """Routes, lengths and findings of what is to be seen now; worked out now, where that is under way elsewhere."""
+        self._review = refreshed(self._review, self.plan)
         return self._review
+
+    @property
+    def known(self) -> Known:
+        """What is known of what is to be seen now."""
+        return self._known
+
+    @property
+    def settled(self) -> Known:
+        """What was known last of the committed plan, or one committed before it."""
+        return self._settled
+
+    @property
+    def behind(self) -> bool:
+        """Whether the review of what is to be seen is still under way."""
+        return self._base.plan is not self.plan
 
     @property
     def dirty(self) -> bool:
@@ -116,12 +140,35 @@ class Session:
         self._saved = self._history.plan
         self._tell()
 
+    def review_elsewhere(self, ask: Callable[[Plan], None] | None) -> None:
+        """Have plans reviewed by somebody else, who is asked here and answers by `take`; with none here again."""
+        self._ask = ask
+        if self.behind:
+            self._show()
+
+    def take(self, known: Known) -> None:
+        """Take what is known of a plan that was asked for; if it was overtaken by now, the newer one is drawn along."""
+        if self.behind or known.plan is self.plan:
+            self._base = known
+            self._know()
+            self._tell()
+
     def _show(self) -> None:
         """Bring review and selection up to what is to be seen; a plan just previewed is not reviewed again."""
-        if self._review.plan is not self.plan:
-            self._review = refreshed(self._review, self.plan)
+        if self._settled.plan is self.plan:
+            self._base = self._settled
+        elif self.behind and self._ask is not None:
+            self._ask(self.plan)
+        elif self.behind:
+            self._base = known_of(self.review)
+        self._know()
         self.selection = self.selection.kept_in(self.plan.things)
         self._tell()
+
+    def _know(self) -> None:
+        self._known = drawn_along(self._base, self.plan)
+        if self._base.plan is self._history.plan:
+            self._settled = self._base
 
     def _tell(self) -> None:
         for listener in tuple(self._listeners):

@@ -195,9 +195,12 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow(
         "unpin",
         "&Tools",
-        "&Leave its way to the program",
+        "As the program wo&uld",
         lambda w: edit_commands.leave(w.open_desk()),
+        "Ctrl+U",
+        tip="Take the pins from the selected cables and lay them as the program would",
         when="selected",
+        canvas_key="U",
     ),
     ActionRow(
         "accept", "&Tools", "&Accept the finding picked...", lambda w: w.accept_finding(), "Ctrl+Shift+A", "accept"

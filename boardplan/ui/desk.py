@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from typing import Literal, TypeAlias
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QThread, Signal
 
 from boardplan.checks.finding import Finding
-from boardplan.checks.review import Review
+from boardplan.editing.known import Known
 from boardplan.editing.refused import EditRefused
 from boardplan.editing.selection import Selection
 from boardplan.editing.session import Session
@@ -15,6 +15,7 @@ from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.model.shelf import Shelf
 from boardplan.ui.preferences import Preferences
+from boardplan.ui.reviewing import Reviewing
 from boardplan.ui.session_signals import SessionSignals
 from boardplan.ui.theme import Themes
 
@@ -40,11 +41,19 @@ class Desk(QObject):
         super().__init__(parent)
         self.session = session
         self.signals = SessionSignals(session, self)
+        self.reviewing = Reviewing(session, self)
         self.themes = themes
         self.preferences = preferences
         self.step: Step = "survey"
         self.tool = "select"
         self._board = ""
+
+    def close(self) -> None:
+        """Let go of the session, once what is worked out beside it is done."""
+        for aside in self.findChildren(QThread):
+            aside.wait()
+        self.reviewing.close()
+        self.signals.close()
 
     @property
     def shelf(self) -> Shelf:
@@ -57,9 +66,9 @@ class Desk(QObject):
         return self.session.plan
 
     @property
-    def review(self) -> Review:
-        """What is known of it."""
-        return self.session.review
+    def review(self) -> Known:
+        """What is known of it so far."""
+        return self.session.known
 
     @property
     def board(self) -> Board:

@@ -105,11 +105,15 @@ def pin(desk: Desk) -> None:
 
 
 def leave(desk: Desk) -> None:
-    """Leave the ways of the selected cables to the program."""
+    """Leave the ways of the selected cables to the program: it takes their pins away."""
+    pinned = [each for each in desk.session.selection.ids if each in desk.plan.cables and desk.plan.cables[each].pins]
+    if not pinned:
+        desk.said.emit(tr("No selected cable is pinned."))
+        return
 
     def unpinned(plan: Plan) -> Plan:
-        for cable in (each for each in desk.session.selection.ids if each in plan.cables):
+        for cable in pinned:
             plan = unpin(plan, cable)
         return plan
 
-    desk.edit(tr("Leave the way to the program"), unpinned)
+    desk.edit(tr("Lay {} as the program would").format(", ".join(pinned[:3])), unpinned)

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QObject, Signal
 
-from boardplan.checks.review import Review
+from boardplan.editing.known import Known
 from boardplan.editing.selection import Selection
 from boardplan.editing.session import Session
 from boardplan.model.plan import Plan
@@ -21,7 +21,7 @@ class SessionSignals(QObject):
     def __init__(self, session: Session, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.session = session
-        self._seen: tuple[Plan, Review] = (session.plan, session.review)
+        self._seen: tuple[Plan, Known] = (session.plan, session.known)
         self._plan = session.committed_plan
         self._selection: Selection = session.selection
         self._file = (session.path, session.dirty)
@@ -33,7 +33,7 @@ class SessionSignals(QObject):
 
     def _heard(self) -> None:
         session = self.session
-        seen = (session.plan, session.review)
+        seen = (session.plan, session.known)
         if seen[0] is not self._seen[0] or seen[1] is not self._seen[1]:
             self._seen = seen
             self.seen_changed.emit()

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from boardplan.checks.finding import Finding
-from boardplan.checks.review import Review
+from boardplan.editing.known import Known
 from boardplan.model.plan import Plan
 from boardplan.routing.route import NoWay
 from boardplan.ui.desk import Step
@@ -28,7 +28,7 @@ def step_of(plan: Plan, finding: Finding) -> Step:
     return "survey"
 
 
-def step_states(plan: Plan, review: Review) -> Mapping[Step, StepState]:
+def step_states(plan: Plan, review: Known) -> Mapping[Step, StepState]:
     """Return the state of all four steps."""
     open_findings: dict[Step, list[Finding]] = {"survey": [], "place": [], "wire": []}
     for finding in review.findings:
@@ -60,7 +60,7 @@ def _place_words(plan: Plan) -> str:
     return counted("%n component|%n components", len(plan.components)) if plan.components else tr("nothing placed yet")
 
 
-def _wire_words(plan: Plan, review: Review) -> str:
+def _wire_words(plan: Plan, review: Known) -> str:
     if not plan.cables:
         return tr("no cable yet")
     cables = counted("%n cable|%n cables", len(plan.cables))
@@ -68,7 +68,7 @@ def _wire_words(plan: Plan, review: Review) -> str:
     return tr("{}, {} without a way").format(cables, stuck) if stuck else cables
 
 
-def _pack_state(review: Review) -> StepState:
+def _pack_state(review: Known) -> StepState:
     stops = len(review.stops)
     if stops:
         return StepState(counted("%n thing stops the papers|%n things stop the papers", stops), "stop")

@@ -1,5 +1,7 @@
 """Workbench: the window's whole content for one open job - strip, canvas, panels - and how they speak to each other."""
 
+from functools import partial
+
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
@@ -13,6 +15,7 @@ from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import STEPS, Desk
 from boardplan.ui.dialogs.join_dialog import JoinDialog
 from boardplan.ui.dialogs.length_dialog import ask_length
+from boardplan.ui.edit_commands import leave
 from boardplan.ui.first_place import first_place
 from boardplan.ui.panels.course_strip import CourseStrip, StepButton
 from boardplan.ui.panels.findings_panel import FindingsPanel
@@ -84,6 +87,7 @@ class Workbench(QWidget):
         desk.tool_asked.connect(self._ask_measure)
         host.turn_asked.connect(self.properties.turn)
         host.remove_asked.connect(self.properties.remove)
+        host.leave_asked.connect(partial(leave, desk))
         self.shelf.taken.connect(self._take_kind)
         self.shelf.asked.connect(self.place_by_name)
         self.shelf.carried.connect(self._carry)
@@ -186,7 +190,7 @@ class Workbench(QWidget):
         """Let go of the session before the workbench goes."""
         self.canvas.host.cancel()
         self.pack.wait()
-        self.desk.signals.close()
+        self.desk.close()
 
 
 def _first_stop(part: QWidget) -> QWidget | None:

@@ -6,7 +6,7 @@ from typing import Literal, TypeAlias
 
 from boardplan.editing.selection import Selection
 from boardplan.editing.tools.hand import Hand
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Box, Point
 from boardplan.model.cable import CableEnd
 from boardplan.model.plan import Plan
 
@@ -34,7 +34,8 @@ class Pointer:
 class Shown:
     """What a tool wants to be seen meanwhile: an unfinished plan, a hint in words, guide lines on the wall.
 
-    `band` is the box being drawn up, lower left and upper right on the wall.
+    `band` is the box being drawn up, lower left and upper right on the wall. `pushed` is the cable whose leg is
+    being dragged; its length is written beside the pointer. `stuck` is where it can't lie like that.
     """
 
     plan: Plan | None = None
@@ -42,6 +43,8 @@ class Shown:
     guides: tuple[tuple[Point, Point], ...] = ()
     selection: Selection | None = None
     band: tuple[Point, Point] | None = None
+    pushed: str = ""
+    stuck: Box | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +52,8 @@ class Done:
     """What a finished gesture leaves: a plan to commit with its words, or only a selection.
 
     `again` keeps the tool, with `hand` as the next one if given. `asks` is a cable whose conductor a person
-    must choose. `said` is what was measured, or why an edit was refused.
+    must choose. `said` is what was measured, or why an edit was refused. `corner` is a pinned corner of a cable
+    that was clicked, from 1 on: it can be removed next.
     """
 
     plan: Plan | None = None
@@ -59,6 +63,7 @@ class Done:
     hand: Hand | None = None
     asks: tuple[CableEnd, CableEnd] | None = None
     said: str = ""
+    corner: tuple[str, int] | None = None
 
 
 Gesture: TypeAlias = Generator[Shown, Pointer, Done]

@@ -10,6 +10,7 @@ from boardplan.editing.tools.gesture import Done, Gesture, Pointer, Shown
 from boardplan.editing.tools.grip import grip_on
 from boardplan.editing.tools.hand import Hand
 from boardplan.editing.tools.hits import thing_at, things_in
+from boardplan.editing.tools.push_way import corner_at, push_corner, push_leg
 from boardplan.geometry.point import Point, box_around
 from boardplan.geometry.units import length_text
 
@@ -28,6 +29,9 @@ def select(hand: Hand) -> Gesture:
         if event.kind == "key" and event.key in _ARROWS and hand.selection.ids:
             return _nudged(hand, event)
         event = yield Shown(hint=_hint(hand, event))
+    corner = corner_at(hand, event) if event.button == "left" else None
+    if corner is not None and not (event.shift or event.control):
+        return (yield from _press_on_corner(hand, event, corner))
     over = _over(hand, event)
     if over is None or over in hand.plan.boards:
         return (yield from _on_board(hand, event, over))
@@ -35,6 +39,18 @@ def select(hand: Hand) -> Gesture:
         return Done(selection=hand.selection.toggled(over))
     selection = hand.selection if over in hand.selection else Selection((over,))
     return (yield from _press_on(replace(hand, selection=selection), event, over))
+
+
+def _press_on_corner(hand: Hand, start: Pointer, corner: tuple[str, int]) -> Gesture:
+    """Pick a pinned corner of a selected cable; when the pointer goes on with the button down, drag it."""
+    event = yield Shown(selection=hand.selection)
+    while event.kind != "release":
+        if event.kind == "key" and event.key == "escape":
+            return Done(selection=hand.selection)
+        if event.kind == "move" and _dragged(start, event):
+            return (yield from push_corner(hand, *corner, start, event))
+        event = yield Shown(selection=hand.selection)
+    return Done(selection=Selection(corner[:1]), corner=corner)
 
 
 def _nudged(hand: Hand, event: Pointer) -> Done:
@@ -51,9 +67,14 @@ def _nudged(hand: Hand, event: Pointer) -> Done:
 
 
 def _hint(hand: Hand, event: Pointer) -> str:
+    corner = corner_at(hand, event)
+    if corner is not None:
+        return f"{corner[0]}: drag the corner, or click it and press Del to take it out"
     over = _over(hand, event)
     if over is None or over in hand.plan.boards:
         return ""
+    if over in hand.plan.cables:
+        return f"{over}: click to select, drag a leg to push it to another side"
     component = hand.plan.components.get(over)
     kind = f", {hand.plan.kind_of(component).name}" if component is not None else ""
     return f"{over}{kind}: click to select, drag to move"
@@ -107,6 +128,8 @@ def _press_on(hand: Hand, start: Pointer, over: str) -> Gesture:
         if event.kind == "key" and event.key == "escape":
             return Done(selection=hand.selection)
         if event.kind == "move" and start.button == "left" and _dragged(start, event):
+            if over in hand.plan.cables and grip_on(hand.plan, hand.selection.ids) is None:
+                return (yield from push_leg(hand, over, start, event))
             return (yield from drag(hand, start, event))
         event = yield Shown(selection=hand.selection)
     return Done(selection=hand.selection if start.button == "right" else Selection((over,)))

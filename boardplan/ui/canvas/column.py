@@ -7,21 +7,29 @@ from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from boardplan.checks.finding import Finding
+from boardplan.editing.length_changes import length_changes, total_words, with_pushed
 from boardplan.editing.selection import Selection
+from boardplan.editing.tools.hits import cable_at
 from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import INCH, length_text, tidy_number
 from boardplan.model.component import Component
+from boardplan.ui.canvas.change_plates import change_plates
+from boardplan.ui.canvas.channel_tip import channel_tip
+from boardplan.ui.canvas.crossing_marks import LEAST_SCALE, crossing_words
 from boardplan.ui.canvas.gaps import gap_words
+from boardplan.ui.canvas.idle_look import IdleLook
+from boardplan.ui.canvas.outlines import seen_box
 from boardplan.ui.canvas.rulers import BREADTH, Ruler
-from boardplan.ui.canvas.scene import BoardScene, seen_box
+from boardplan.ui.canvas.scene import BoardScene
 from boardplan.ui.canvas.status_line import StatusLine
-from boardplan.ui.canvas.tool_host import ToolHost
+from boardplan.ui.canvas.tool_host import REACH, ToolHost
 from boardplan.ui.canvas.view import ZOOM_STEP, BoardView
 from boardplan.ui.controls.short_label import ShortLabel
 from boardplan.ui.controls.small_parts import hairline, small_button
 from boardplan.ui.desk import Desk, Step
 from boardplan.ui.thing_words import title_of
 from boardplan.ui.words import tr
+from boardplan.ui.words_of_length import length_tip
 
 _STEPS_BACK: dict[Step, tuple[str, ...]] = {
     "survey": ("cable", "cable inside"),
@@ -44,6 +52,8 @@ class CanvasColumn(QWidget):
         self.view.setAccessibleDescription(tr("Tab goes from thing to thing, arrows move what is selected."))
         self.host = ToolHost(desk, self.view, self.scene)
         self.status = StatusLine(desk)
+        self.view.on_rest = self._tip_at
+        self.idle = IdleLook(desk, self.scene.crossings, self)
         self._rulers = (Ruler("x", desk.themes.theme), Ruler("y", desk.themes.theme))
         self._title = QLabel()
         self._title.setProperty("part", "heading")
@@ -114,7 +124,33 @@ class CanvasColumn(QWidget):
 
     def _show_plan(self) -> None:
         self.scene.show_plan(self._desk.plan, self._desk.review)
+        self._show_changes()
         self._show_band()
+
+    def _show_changes(self) -> None:
+        """While a gesture is under way, write beside each cable it changes what it comes to."""
+        session, view = self._desk.session, self.view
+        under_way = session.plan is not session.committed_plan
+        changes = length_changes(session.settled, session.known) if under_way else ()
+        low, high = view.wall_at(view.viewport().rect().bottomLeft()), view.wall_at(view.viewport().rect().topRight())
+        scale = view.scale_now
+        seen = Box(low.x, low.y, high.x, high.y).grown(-60 / scale)
+        changes = with_pushed(changes, session.known, self.host.held)
+        plates = change_plates(session.known, changes, seen, scale, self.host.held)
+        self.scene.changes.show_plates(plates, scale, self._desk.themes.theme)
+        words = total_words(session.plan, [each for each in changes if each.by != 0])
+        self.status.change(tr("Working out the ways ...") if session.behind and not changes else words)
+
+    def _tip_at(self, at: Point) -> str:
+        """Return what is said of the place where the pointer rests: how a length adds up, what lies in a channel."""
+        plan, known, scale = self._desk.plan, self._desk.review, self.view.scale_now
+        plate = self.scene.changes.plate_at(at, scale)
+        crossing = self.scene.crossings.crossing_at(at, scale)
+        if crossing is not None and not (crossing.square and scale < LEAST_SCALE):
+            return crossing_words(crossing)
+        if plate is None and self._desk.step == "wire" and (words := channel_tip(plan, known, at)):
+            return words
+        return length_tip(known.lengths.get(plate or cable_at(plan, known.ways, at, REACH / scale) or ""))
 
     def _show_head(self) -> None:
         job = self._desk.plan.job
@@ -149,6 +185,7 @@ class CanvasColumn(QWidget):
 
     def _fade(self) -> None:
         self.scene.fade(_STEPS_BACK[self._desk.step])
+        self.scene.hide(() if self._desk.step == "wire" else ("channel fill",))
 
     def _point_out(self, finding: Finding | None) -> None:
         self.scene.point_out(finding)

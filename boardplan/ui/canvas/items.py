@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from functools import cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPainterPath, QPainterPathStroker, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPainterPath, QPainterPathStroker, QPen, QRegion
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from boardplan.drawing.palette import Theme, colour
@@ -15,6 +15,7 @@ from boardplan.routing.route import Route
 from boardplan.ui.canvas.painter import LEAST_TEXT, Ready, Stroke, paint, strand_path
 from boardplan.ui.canvas.plates import HEIGHT, Plate
 from boardplan.ui.canvas.sights import Sight, Source
+from boardplan.ui.canvas.strip import boxes_of, strip_of
 from boardplan.ui.theme import SMALL, font
 
 _GRASP = 4.0
@@ -25,6 +26,8 @@ _LEGIBLE = 6.5
 """Capitals of so many px can be read."""
 _PLATE = 24.0
 """How far a reference may stand out over its component, in mm."""
+_STRETCH = 150.0
+"""mm a cable's picture may grow by before the box kept for it is made larger."""
 _RICH = frozenset({"component", "board", "framing"})
 
 
@@ -42,6 +45,8 @@ class ThingItem(QGraphicsItem):
         self.sight = sight
         self.source: Source = ()
         self._ready = Ready((), QRectF())
+        self._held = QRectF()
+        self._strip: QRegion | None = None
         self._shape: QPainterPath | None = None
         self.plate_shift: Point | None = Point(0.0, 0.0)
         self.setZValue(sight.depth)
@@ -55,13 +60,13 @@ class ThingItem(QGraphicsItem):
 
     def show_source(self, plan: Plan, source: Source, theme: Theme) -> None:
         """Take what the picture is made from, and move or redraw as little as need be."""
-        ready = self.sight.ready(plan, source, theme)
+        self.show_ready(source, self.sight.ready(plan, source, theme))
+
+    def show_ready(self, source: Source, ready: Ready) -> None:
+        """Take a picture that is made already, and what it was made from."""
         self.source = source
         if ready is not self._ready:
-            self.prepareGeometryChange()
-            self._ready = ready
-            self._shape = None
-            self.update()
+            self._take(ready)
         if self.sight.name.startswith("cable"):
             self.setZValue(self.sight.depth - source[1].outside_diameter / 1000)
         x, y, turn = self.sight.pose(source)
@@ -70,9 +75,36 @@ class ThingItem(QGraphicsItem):
         if self.rotation() != turn:
             self.setRotation(turn)
 
+    @property
+    def drawn_before(self) -> bool:
+        """Whether it has shown a picture: another one may come a little later."""
+        return not self._held.isEmpty()
+
+    def show_nothing(self) -> None:
+        """Show no picture; the item is kept, for a cable comes and goes while it is looked for."""
+        if self.source:
+            self.source = ()
+            self._take(Ready((), QRectF()))
+
+    def _take(self, ready: Ready) -> None:
+        """Take another picture; of a cable only the strips it covered and covers are drawn again."""
+        before, strip = self._strip, None
+        if self.sight.collection == "cables":
+            strip = strip_of(_line_of(self.source), ready)
+        if strip is None or not (ready.box.isEmpty() or self._held.contains(ready.box)):
+            self.prepareGeometryChange()
+            margin = _PLATE if self.sight.name == "component" else 0.0 if strip is None else _STRETCH
+            self._held = ready.box.adjusted(-margin, -margin, margin, margin)
+        self._ready, self._shape, self._strip = ready, None, strip
+        scene = self.scene()
+        if strip is None or scene is None:
+            self.update()
+            return
+        for box in (*boxes_of(before), *boxes_of(strip)):
+            scene.update(QRectF(box))
+
     def boundingRect(self) -> QRectF:  # noqa: D102
-        margin = _PLATE if self.sight.name == "component" else 0.0
-        return self._ready.box.adjusted(-margin, -margin, margin, margin)
+        return self._held
 
     def shape(self) -> QPainterPath:  # noqa: D102
         if self._shape is None:
@@ -80,6 +112,9 @@ class ThingItem(QGraphicsItem):
         return self._shape
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
+        exposed = getattr(self.scene(), "exposed", None)
+        if self._strip is not None and exposed is not None and not exposed.intersects(self._strip):
+            return
         scale = option.levelOfDetailFromTransform(painter.worldTransform())
         plate = self.plate_shift is not None and self.sight.name == "component" and self.plate(scale) is not None
         paint(painter, self._wordless() if plate else self._ready, scale)
@@ -161,6 +196,11 @@ class ThingItem(QGraphicsItem):
         return path
 
 
+def _line_of(source: Source) -> tuple[Point, ...]:
+    """Return the corners of the way a cable's picture is made from; clamps have none, they are small."""
+    return next((each.points for each in source if isinstance(each, Route)), ())
+
+
 def _left_bottom_width_height(box: tuple[float, float, float, float]) -> tuple[float, float, float, float]:
     left, bottom, right, top = box
     return left, bottom, right - left, top - bottom
@@ -184,7 +224,7 @@ class LineItem(QGraphicsItem):
 
     def __init__(self, depth: float, ink: str, width: float = 2.0, fill: float = 0.0) -> None:
         super().__init__()
-        self._path = QPainterPath()
+        self.path = QPainterPath()
         self._ink, self._width, self._fill = ink, width, fill
         self._theme: Theme = "light"
         self._dashes: list[float] = []
@@ -193,14 +233,14 @@ class LineItem(QGraphicsItem):
 
     def show_path(self, path: QPainterPath, theme: Theme, *, dashes: tuple[float, ...] = ()) -> None:
         """Draw another path; the same one again costs nothing."""
-        if path == self._path and theme == self._theme:
+        if path == self.path and theme == self._theme:
             return
         self.prepareGeometryChange()
-        self._path, self._theme, self._dashes = path, theme, list(dashes)
+        self.path, self._theme, self._dashes = path, theme, list(dashes)
         self.update()
 
     def boundingRect(self) -> QRectF:  # noqa: D102
-        return self._path.boundingRect().adjusted(-20, -20, 20, 20)
+        return self.path.boundingRect().adjusted(-20, -20, 20, 20)
 
     def shape(self) -> QPainterPath:  # noqa: D102
         return QPainterPath()
@@ -216,7 +256,7 @@ class LineItem(QGraphicsItem):
         if self._fill:
             ink.setAlphaF(self._fill)
             painter.setBrush(ink)
-        painter.drawPath(self._path)
+        painter.drawPath(self.path)
 
 
 class GapsItem(QGraphicsItem):

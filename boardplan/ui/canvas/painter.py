@@ -22,6 +22,8 @@ LEAST_TEXT = 5.0
 """Capitals lower than this many px are left out: nobody could read them."""
 LEAST_MARK = 1.2
 """Marks whose larger side is less than this many px are left out; of many alike, that of one of them."""
+LEAST_DETAIL, LEAST_SHEEN = 0.3, 1.6
+"""A rim that shows less wide than so many px is left out, and a sheen or shadow less wide than so many."""
 _TEXT_SIZE = 100
 
 
@@ -81,7 +83,9 @@ def _stroke(mark: Mark, theme: Theme) -> Stroke:
         cap = Qt.PenCapStyle.RoundCap if mark.round_ends else Qt.PenCapStyle.FlatCap
         pen = _pen(mark.ink, mark.width, theme, mark.dashes, cap)
         made = _made(strand_path(mark), pen, Qt.BrushStyle.NoBrush, mark.opacity)
-        return replace(made, size=mark.width) if mark.opacity < 1 else made
+        if mark.detail:
+            return replace(made, size=mark.detail, least=LEAST_DETAIL)
+        return replace(made, size=mark.width, least=LEAST_SHEEN) if mark.opacity < 1 else made
     return Stroke(words_path(mark), QPen(Qt.PenStyle.NoPen), _brush(mark.ink, theme), 1.0, mark.height, LEAST_TEXT)
 
 

@@ -3,30 +3,36 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from PySide6.QtCore import QObject, QRectF, Qt
-from PySide6.QtGui import QPainterPath
+from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtGui import QPainterPath, QRegion
 from PySide6.QtWidgets import QGraphicsItem, QGraphicsScene
 
 from boardplan.checks.finding import Finding
-from boardplan.checks.review import Review
 from boardplan.drawing.palette import Theme
+from boardplan.editing.known import Known
 from boardplan.editing.selection import Selection
-from boardplan.geometry.point import Box, Point, box_around
+from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text
-from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
-from boardplan.routing.route import NoWay, Route
+from boardplan.routing.route import NoWay
+from boardplan.ui.canvas.apart import Apart
+from boardplan.ui.canvas.change_plates import ChangePlatesItem
+from boardplan.ui.canvas.crossing_marks import CrossingMarks
 from boardplan.ui.canvas.gaps import gap_lines
-from boardplan.ui.canvas.items import GapsItem, LineItem, ThingItem, route_shape
+from boardplan.ui.canvas.handles import HandlesItem, handles_of
+from boardplan.ui.canvas.items import GapsItem, LineItem, ThingItem
+from boardplan.ui.canvas.outlines import outline_of, rect_of, wall_box
 from boardplan.ui.canvas.plates import settled
-from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight
-from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem
+from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, PLATE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight, Source
+from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem, glyph_of
+from boardplan.ui.canvas.waiting_pictures import WaitingPictures
 
 _AROUND = 700.0
 MOST_KEPT_SCALE = 2.5
-_PIN = 5.0
-_ROUND = 3.0
-"""How far outside a round mark it is set off, in mm."""
+_AT_ONCE = 12
+"""How many cables are drawn anew before the hand may move on; the others in the pauses after that."""
+_FEW, _SETTLE_AFTER = 40, 150
+"""Components up to which their plates are settled at once; with more, after so many ms without a change."""
 
 
 class BoardScene(QGraphicsScene):
@@ -36,46 +42,70 @@ class BoardScene(QGraphicsScene):
         super().__init__(parent)
         self.theme: Theme = theme
         self.plan: Plan | None = None
-        self._review: Review | None = None
+        self._review: Known | None = None
         self._items: dict[str, dict[str, ThingItem]] = {sight.name: {} for sight in SIGHTS}
         self._signs: list[SignItem] = []
         self._faded: frozenset[str] = frozenset()
+        self._hidden: frozenset[str] = frozenset()
         self._selection = Selection()
         self.every_zone = False
+        self.exposed: QRegion | None = None
         self._kept = True
         self._scale = 0.0
+        self._waiting = WaitingPictures(self._show_again, self)
+        self._settle = QTimer(self)
+        self._settle.setSingleShot(True)
+        self._settle.setInterval(_SETTLE_AFTER)
+        self._settle.timeout.connect(self._settle_plates)
+        self._lay_over()
+
+    def _lay_over(self) -> None:
+        """Lay what is drawn over the board: what is selected, what a tool shows, what is pointed out."""
         self._halo = LineItem(SELECTED_DEPTH, "accent", 2.0, fill=0.05)
-        self._pins = LineItem(SELECTED_DEPTH + 1, "accent", 2.0, fill=1.0)
-        self._guides = LineItem(GUIDE_DEPTH, "accent", 1.0)
+        self.handles = HandlesItem(SELECTED_DEPTH + 1)
+        self.addItem(self.handles)
+        self._corner: tuple[str, int] | None = None
+        self._stuck = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.12)
+        self._guides: list[LineItem] = []
         self._pointed = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.10)
         self._loose = LineItem(SELECTED_DEPTH, "stop", 1.5)
         self._gaps = GapsItem(GUIDE_DEPTH)
+        self.changes = ChangePlatesItem(PLATE_DEPTH)
+        self.addItem(self.changes)
+        self.crossings = CrossingMarks(SELECTED_DEPTH - 1)
+        self.addItem(self.crossings)
         self.addItem(self._gaps)
         self._band = LineItem(GUIDE_DEPTH, "accent", 1.0, fill=0.10)
-        for item in (self._halo, self._pins, self._guides, self._band, self._pointed, self._loose):
+        for item in (self._halo, self._stuck, self._band, self._pointed, self._loose):
             self.addItem(item)
 
     # What is shown
 
-    def show_plan(self, plan: Plan, review: Review) -> None:
+    def show_plan(self, plan: Plan, review: Known) -> None:
         """Show a plan with its ways and findings."""
+        apart = None if self.plan is None or self._review is None else Apart((self.plan, self._review), (plan, review))
         for sight in SIGHTS:
-            self._show_sight(sight, plan, review)
+            self._show_sight(sight, plan, review, apart)
         if self.plan is None or plan.boards is not self.plan.boards:
-            self.setSceneRect(_rect(wall_box(plan).grown(_AROUND)))
+            self.setSceneRect(rect_of(wall_box(plan).grown(_AROUND)))
         old_review, self.plan, self._review = self._review, plan, review
+        self._waiting.begin(plan, self.theme, None if old_review is None else _AT_ONCE)
         if old_review is None or review.findings is not old_review.findings:
             self._show_signs(plan, review.findings)
         self._show_loose(review)
-        self._settle_plates()
+        if old_review is None or len(plan.components) <= _FEW:
+            self._settle_plates()
+        else:
+            self._settle.start()
         self.show_selection(self._selection)
 
     def show_theme(self, theme: Theme) -> None:
         """Draw everything anew in another theme."""
         self.theme = theme
         if self.plan is not None and self._review is not None:
-            for item in (item for items in self._items.values() for item in items.values()):
+            for item in (item for items in self._items.values() for item in items.values() if item.source):
                 item.show_source(self.plan, item.source, theme)
+            self._waiting.begin(self.plan, theme)
             self._show_signs(self.plan, self._review.findings)
             self.show_selection(self._selection)
 
@@ -85,6 +115,14 @@ class BoardScene(QGraphicsScene):
         for name, items in self._items.items():
             for item in items.values():
                 item.setOpacity(0.4 if name in self._faded else 1.0)
+
+    def hide(self, names: Iterable[str]) -> None:
+        """Leave out sights that belong to another step."""
+        self._hidden = frozenset(names)
+        for name, items in self._items.items():
+            if name != "keep-clear":
+                for item in items.values():
+                    item.setVisible(name not in self._hidden)
 
     def show_scale(self, scale: float) -> None:
         """Keep drawn pictures only up to a scale (px to the mm) where they are not too big."""
@@ -107,28 +145,38 @@ class BoardScene(QGraphicsScene):
         for key, shift in settled(plates, signs).items():
             items[key].settle_plate(shift)
 
-    def _show_sight(self, sight: Sight, plan: Plan, review: Review) -> None:
+    def _show_sight(self, sight: Sight, plan: Plan, review: Known, apart: Apart | None) -> None:
         things: Mapping[str, Any] = getattr(plan, sight.collection)
         items = self._items[sight.name]
         for gone in [key for key in items if key not in things]:
+            self._waiting.forget(items[gone])
             self.removeItem(items.pop(gone))
-        for thing_id, thing in things.items():
-            source = sight.source(plan, review, thing)
+        for thing_id in things if apart is None else apart.ids(sight.collection):
+            source = sight.source(plan, review, things[thing_id])
             item = items.get(thing_id)
             if source is None:
                 if item is not None:
-                    self.removeItem(items.pop(thing_id))
+                    self._waiting.forget(item)
+                    item.show_nothing()
                 continue
             if item is None:
                 item = items[thing_id] = self._new_item(thing_id, sight)
+            self._waiting.forget(item)
             if len(item.source) != len(source) or any(a is not b for a, b in zip(item.source, source, strict=True)):
-                item.show_source(plan, source, self.theme)
+                self._draw(plan, item, source)
+
+    def _draw(self, plan: Plan, item: ThingItem, source: Source) -> None:
+        """Draw a thing anew: a body at once; a cable that was there before when its turn comes."""
+        if item.drawn_before and item.sight.collection == "cables":
+            self._waiting.owe(item, source)
+        else:
+            item.show_source(plan, source, self.theme)
 
     def _new_item(self, thing_id: str, sight: Sight) -> ThingItem:
         item = ThingItem(thing_id, sight)
         item.setOpacity(0.4 if sight.name in self._faded else 1.0)
         item.keep_drawn(kept=self._kept)
-        item.setVisible(sight.name != "keep-clear" or self.every_zone)
+        item.setVisible(self.every_zone if sight.name == "keep-clear" else sight.name not in self._hidden)
         self.addItem(item)
         return item
 
@@ -139,17 +187,21 @@ class BoardScene(QGraphicsScene):
             self._signs.append(sign)
             self.addItem(sign)
         for sign, finding in zip(self._signs, placed, strict=False):
-            sign.show_finding(finding, plan.on_wall(finding.board, finding.place), self.theme)
+            at = plan.on_wall(finding.board, finding.place)
+            sign.show_finding(finding, at, self.theme, glyph_of(finding, plan.cables))
         for index, sign in enumerate(self._signs):
             sign.setVisible(index < len(placed))
 
-    def _show_loose(self, review: Review) -> None:
+    def _show_loose(self, review: Known) -> None:
         """Mark where cables without a way are stuck."""
         path = QPainterPath()
         for way in review.ways.values():
             if isinstance(way, NoWay):
-                path.addEllipse(_rect(Box(way.near.x - 6, way.near.y - 6, way.near.x + 6, way.near.y + 6)))
+                path.addEllipse(rect_of(Box(way.near.x - 6, way.near.y - 6, way.near.x + 6, way.near.y + 6)))
         self._loose.show_path(path, self.theme, dashes=(3, 3))
+
+    def _show_again(self) -> None:
+        self.show_selection(self._selection)
 
     # Over the board
 
@@ -159,29 +211,46 @@ class BoardScene(QGraphicsScene):
         return self._selection
 
     def show_selection(self, selection: Selection) -> None:
-        """Set off what is selected, and show its keep-clear zones and pins."""
+        """Set off what is selected, and show its keep-clear zones and handles."""
         self._selection = selection
-        halo, pins = QPainterPath(), QPainterPath()
+        halo = QPainterPath()
         for thing_id in selection.ids:
             for item in self.items_of(thing_id):
-                halo.addPath(item.sceneTransform().map(_set_off(item)))
+                halo.addPath(item.sceneTransform().map(outline_of(item)))
                 break
-            cable = self.plan.cables.get(thing_id) if self.plan else None
-            for pin in _pins_of(cable, self._review):
-                pins.addEllipse(_rect(Box(pin.x - _PIN, pin.y - _PIN, pin.x + _PIN, pin.y + _PIN)))
         halo.setFillRule(Qt.FillRule.WindingFill)
         self._halo.show_path(halo, self.theme)
-        self._pins.show_path(pins, self.theme)
+        if self.plan is not None and self._review is not None:
+            handles = handles_of(self.plan, self._review, selection.ids, self._corner)
+            self.handles.show_handles(handles, self.theme)
         for thing_id, zone in self._items["keep-clear"].items():
             zone.setVisible(self.every_zone or thing_id in selection)
 
+    def choose_corner(self, corner: tuple[str, int] | None) -> None:
+        """Fill the handle of a pinned corner that was clicked, or of none."""
+        if corner != self._corner:
+            self._corner = corner
+            self.show_selection(self._selection)
+
+    def show_stuck(self, area: Box | None) -> None:
+        """Frame where a cable that is being pushed can't lie, or nothing."""
+        path = QPainterPath()
+        if area is not None:
+            path.addRect(rect_of(area))
+        self._stuck.show_path(path, self.theme, dashes=(2, 2))
+
     def show_guides(self, guides: Iterable[tuple[Point, Point]]) -> None:
         """Draw the guide lines of a tool."""
-        path = QPainterPath()
-        for start, end in guides:
-            path.moveTo(*start)
-            path.lineTo(*end)
-        self._guides.show_path(path, self.theme, dashes=(4, 3))
+        lines = tuple(guides)
+        while len(self._guides) < len(lines):
+            self._guides.append(LineItem(GUIDE_DEPTH, "accent", 1.0))
+            self.addItem(self._guides[-1])
+        for number, item in enumerate(self._guides):
+            path = QPainterPath()
+            for at in lines[number : number + 1]:
+                path.moveTo(*at[0])
+                path.lineTo(*at[1])
+            item.show_path(path, self.theme, dashes=(4, 3))
 
     def show_gaps(self, component_id: str | None) -> None:
         """Draw the gaps round a component that is carried, or none."""
@@ -197,7 +266,7 @@ class BoardScene(QGraphicsScene):
         """Draw the box a tool is drawing up, or none."""
         path = QPainterPath()
         if band is not None:
-            path.addRect(_rect(Box(*band[0], *band[1])))
+            path.addRect(rect_of(Box(*band[0], *band[1])))
         self._band.show_path(path, self.theme)
 
     def point_out(self, finding: Finding | None) -> None:
@@ -206,19 +275,28 @@ class BoardScene(QGraphicsScene):
         if finding is not None and self.plan is not None and finding.board in self.plan.boards:
             origin = self.plan.boards[finding.board].position
             box = finding.area or Box(*finding.place, *finding.place).grown(20)
-            path.addRect(_rect(box.moved(*origin)))
+            path.addRect(rect_of(box.moved(*origin)))
         self._pointed.show_path(path, self.theme, dashes=(4, 3))
 
     # Finding things
 
     def seen(self, sight: str) -> frozenset[str]:
         """Return the ids of the things that a sight shows."""
-        return frozenset(self._items[sight])
+        return frozenset(key for key, item in self._items[sight].items() if item.source)
+
+    @property
+    def stuck(self) -> QPainterPath:
+        """What is framed because a cable that is being pushed can't lie there."""
+        return self._stuck.path
+
+    def item(self, sight: str, thing_id: str) -> ThingItem:
+        """Return the item that shows a thing in a sight."""
+        return self._items[sight][thing_id]
 
     def items_of(self, thing_id: str) -> list[ThingItem]:
         """Return the items of a thing that can be picked."""
         found = (items.get(thing_id) for name, items in self._items.items() if BY_NAME[name].pickable)
-        return [item for item in found if item is not None]
+        return [item for item in found if item is not None and item.source]
 
     def sign_at(self, item: QGraphicsItem | None) -> Finding | None:
         """Return the finding of a sign's item."""
@@ -229,53 +307,8 @@ class BoardScene(QGraphicsScene):
         path = QPainterPath()
         for thing_id in ids:
             for item in self.items_of(thing_id)[:1]:
-                path.addPath(item.sceneTransform().map(_set_off(item)))
+                path.addPath(item.sceneTransform().map(outline_of(item)))
         if path.isEmpty():
             return None
         box = path.boundingRect()
         return Box(box.left(), box.top(), box.right(), box.bottom())
-
-
-def wall_box(plan: Plan) -> Box:
-    """Return the box on the wall round all boards."""
-    corners = [corner for board in plan.boards.values() for corner in board.box.moved(*board.position).corners()]
-    return box_around(corners) if corners else Box(0, 0, 1000, 700)
-
-
-def seen_box(plan: Plan) -> Box:
-    """Return the box on the wall round all boards and what stands beside them."""
-    boxes = [wall_box(plan), *(each.box.moved(*plan.boards[each.board].position) for each in plan.no_go_boxes.values())]
-    return box_around(corner for box in boxes for corner in box.corners())
-
-
-def _rect(box: Box) -> QRectF:
-    return QRectF(box.left, box.bottom, box.width, box.height)
-
-
-def _set_off(item: ThingItem) -> QPainterPath:
-    path = QPainterPath()
-    if item.sight.name == "component":
-        kind = item.source[1]
-        for index, corner in enumerate(kind.outline):
-            path.lineTo(*corner) if index else path.moveTo(*corner)
-        path.closeSubpath()
-        return path
-    if item.sight.name in {"board", "no-go box"}:
-        path.addRect(_rect(item.source[0].box))
-        return path
-    if item.sight.name in {"exit", "fixing"}:
-        box = item.boundingRect()
-        path.addEllipse(box.center(), *(max(box.width(), box.height()) / 2 + _ROUND,) * 2)
-        return path
-    if item.sight.name.startswith("cable"):
-        return route_shape(item.source[2], item.source[1].outside_diameter + 8)
-    return item.shape().simplified()
-
-
-def _pins_of(cable: Cable | None, review: Review | None) -> tuple[Point, ...]:
-    if cable is None or review is None:
-        return ()
-    if cable.pins:
-        return cable.pins
-    way = review.ways.get(cable.id)
-    return way.points[1:-1] if isinstance(way, Route) and way.source == "pinned" else ()

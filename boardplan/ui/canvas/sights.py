@@ -10,17 +10,18 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, TypeAlias
 
-from boardplan.checks.review import Review
 from boardplan.drawing.board_sheet_picture import board_sheet_picture
 from boardplan.drawing.cable_picture import cable_picture
 from boardplan.drawing.channel_picture import channel_base_picture, channel_cover_picture
 from boardplan.drawing.clamp_picture import clamp_picture
 from boardplan.drawing.component_picture import component_picture
+from boardplan.drawing.fill_picture import FillLimits, fill_picture
 from boardplan.drawing.opening_picture import exit_picture, fixing_picture
 from boardplan.drawing.palette import Theme
 from boardplan.drawing.picture import Line, Picture
 from boardplan.drawing.wall_picture import back_part_picture, framing_picture, no_go_picture
 from boardplan.drawing.zone_picture import zone_picture
+from boardplan.editing.known import Known
 from boardplan.geometry.point import Box, Point
 from boardplan.model.cable import TerminalEnd
 from boardplan.model.component_kind import ComponentKind
@@ -29,6 +30,7 @@ from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
 from boardplan.ui.canvas.painter import Ready, made_ready
 
+_FILL_LIMITS = ("channel-fill-design", "channel-fill-most")
 Source: TypeAlias = tuple[Any, ...]
 Pose: TypeAlias = tuple[float, float, float]
 """Where a picture's own origin lies on the wall, and its turn."""
@@ -41,13 +43,13 @@ class Sight:
     name: str
     collection: str
     depth: float
-    source: Callable[[Plan, Review, Any], Source | None]
+    source: Callable[[Plan, Known, Any], Source | None]
     ready: Callable[[Plan, Source, Theme], Ready]
     pose: Callable[[Source], Pose]
     pickable: bool = True
 
 
-def _on_board(_plan: Plan, _review: Review, thing: Any) -> Source:
+def _on_board(_plan: Plan, _review: Known, thing: Any) -> Source:
     return (thing, _plan.boards[thing.board])
 
 
@@ -71,7 +73,7 @@ def _compartment(board: Any) -> Picture:
     return (Line(around.corners(), "quiet", 0.0, (2.0, 5.0), closed=True),)
 
 
-def _component_source(plan: Plan, _review: Review, component: Any) -> Source:
+def _component_source(plan: Plan, _review: Known, component: Any) -> Source:
     return (component, plan.kinds[component.kind], plan.boards[component.board], placed(plan, component))
 
 
@@ -111,11 +113,22 @@ def _component_pose(source: Source) -> Pose:
     return (board.position.x + shift.x, board.position.y + shift.y, lies.placement.turn)
 
 
-def _cover_source(plan: Plan, _review: Review, channel: Any) -> Source | None:
+def _cover_source(plan: Plan, _review: Known, channel: Any) -> Source | None:
     return (channel, plan.boards[channel.board]) if channel.cover else None
 
 
-def _cable_source(plan: Plan, review: Review, cable: Any, *, inside: bool) -> Source | None:
+def _fill_source(plan: Plan, review: Known, channel: Any) -> Source | None:
+    fill = review.fills.get(channel.id)
+    return (channel, plan.boards[channel.board], fill, plan.rules) if fill is not None and fill.fullest else None
+
+
+def _fill_ready(_plan: Plan, source: Source, theme: Theme) -> Ready:
+    channel, _, fill, rules = source
+    limits = (rules.value(name) if rules.knows(name) else None for name in _FILL_LIMITS)
+    return made_ready(fill_picture(channel, fill, FillLimits(*limits)), theme)
+
+
+def _cable_source(plan: Plan, review: Known, cable: Any, *, inside: bool) -> Source | None:
     way = review.ways.get(cable.id)
     if not isinstance(way, Route) or bool(way.in_channels) is not inside:
         return None
@@ -123,11 +136,11 @@ def _cable_source(plan: Plan, review: Review, cable: Any, *, inside: bool) -> So
     return (cable, plan.conductors[cable.conductor], way, plan.rules, review.clamps.get(cable.id, ()), *ends)
 
 
-def _inside_source(plan: Plan, review: Review, cable: Any) -> Source | None:
+def _inside_source(plan: Plan, review: Known, cable: Any) -> Source | None:
     return _cable_source(plan, review, cable, inside=True)
 
 
-def _outside_source(plan: Plan, review: Review, cable: Any) -> Source | None:
+def _outside_source(plan: Plan, review: Known, cable: Any) -> Source | None:
     return _cable_source(plan, review, cable, inside=False)
 
 
@@ -135,7 +148,7 @@ def _cable_ready(plan: Plan, source: Source, theme: Theme) -> Ready:
     return made_ready(cable_picture(plan, source[0], source[2], source[4]), theme)
 
 
-def _clamp_source(_plan: Plan, review: Review, cable: Any) -> Source | None:
+def _clamp_source(_plan: Plan, review: Known, cable: Any) -> Source | None:
     clamps = review.clamps.get(cable.id, ())
     return (cable, clamps) if any(clamp.cables[0] == cable.id for clamp in clamps) else None
 
@@ -150,7 +163,7 @@ def _no_pose(_source: Source) -> Pose:
     return (0.0, 0.0, 0.0)
 
 
-def _own_board(_plan: Plan, _review: Review, board: Any) -> Source:
+def _own_board(_plan: Plan, _review: Known, board: Any) -> Source:
     return (board, board)
 
 
@@ -175,8 +188,9 @@ SIGHTS: tuple[Sight, ...] = (
     Sight("component", "components", 9, _component_source, _component_ready, _component_pose),
     Sight("cable inside", "cables", 10, _inside_source, _cable_ready, _no_pose),
     Sight("cover", "channels", 11, _cover_source, _drawn(channel_cover_picture), _board_pose),
+    Sight("channel fill", "channels", 11.5, _fill_source, _fill_ready, _board_pose, pickable=False),
     Sight("cable", "cables", 12, _outside_source, _cable_ready, _no_pose),
     Sight("clamps", "cables", 13, _clamp_source, _clamp_ready, _no_pose, pickable=False),
 )
 BY_NAME: Mapping[str, Sight] = {sight.name: sight for sight in SIGHTS}
-FINDING_DEPTH, SELECTED_DEPTH, GUIDE_DEPTH = 40, 30, 35
+FINDING_DEPTH, SELECTED_DEPTH, GUIDE_DEPTH, PLATE_DEPTH = 40, 30, 35, 45

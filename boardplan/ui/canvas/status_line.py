@@ -34,10 +34,14 @@ class StatusLine(QWidget):
         self._words.setAccessibleName(tr("Hint"))
         self._fact = QLabel()
         self._fact.setProperty("part", "unit")
+        self._change = QLabel()
+        self._change.setProperty("part", "small")
+        self._change.setAccessibleName(tr("What changes"))
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 12, 4)
         row.setSpacing(16)
         row.addWidget(self._words, 1)
+        row.addWidget(self._change)
         row.addWidget(self._fact)
         row.addWidget(self._place)
         self.setFixedHeight(30)
@@ -61,10 +65,31 @@ class StatusLine(QWidget):
         self._place.setText(name + text)
         self._make_room()
 
+    @property
+    def words(self) -> str:
+        """What is said or hinted."""
+        return self._words.text()
+
+    @property
+    def change_words(self) -> str:
+        """What a gesture under way comes to."""
+        return self._change.text()
+
+    def change(self, words: str) -> None:
+        """Show what a gesture under way comes to, or that it is being worked out; nothing where there is none."""
+        if words != self._change.text():
+            self._change.setText(words)
+            self._make_room()
+
     def _make_room(self) -> None:
-        """Leave out the place, which the rulers show as well, where the fact needs its room."""
-        needed = self._fact.sizeHint().width() + self._place.minimumWidth() + _LEAST_WORDS
-        room = not self._fact.text() or needed <= self.width()
+        """Leave out the place and the fact, which rulers and board show as well, where others need their room."""
+        changing = self._change.sizeHint().width() if self._change.text() else 0
+        fact = self._fact.sizeHint().width() if self._fact.text() else 0
+        self._change.setVisible(bool(changing))
+        with_fact = not changing or changing + fact + _LEAST_WORDS <= self.width()
+        self._fact.setVisible(bool(fact) and with_fact)
+        needed = changing + (fact if with_fact else 0) + self._place.minimumWidth() + _LEAST_WORDS
+        room = not (fact or changing) or needed <= self.width()
         self._place.setVisible(room and bool(self._place.text()))
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: D102

@@ -10,13 +10,15 @@ from boardplan.editing.channel_edits import SECTIONS
 from boardplan.editing.selection import Selection
 from boardplan.editing.tools.gesture import Done, Gesture, Pointer, Shown
 from boardplan.editing.tools.hand import Hand
+from boardplan.editing.tools.push_way import without_pin
 from boardplan.editing.tools.toolbox import tool
 from boardplan.geometry.point import Point
 from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component_kind import ComponentKind
 from boardplan.model.conductor import Conductor
 from boardplan.model.plan import Plan
-from boardplan.ui.canvas.previews import Previews
+from boardplan.routing.route import Route
+from boardplan.ui.canvas.previews import LatestWays, preview
 from boardplan.ui.canvas.scene import BoardScene
 from boardplan.ui.canvas.view import BoardView
 from boardplan.ui.desk import Desk
@@ -36,6 +38,8 @@ _KEYS = {
     Qt.Key.Key_Backspace: "backspace",
     Qt.Key.Key_R: "r",
 }
+LEAVE_KEY = "U"
+"""The key that takes the pins from the selected cables."""
 _NOWHERE = Point(0, 0)
 """Where the pointer is before it has been anywhere."""
 _STILL = 2 * REACH
@@ -51,6 +55,8 @@ class ToolHost(QObject):
     asked = Signal(object, object)
     """A cable's two ends, for which a person must choose the conductor."""
     turn_asked = Signal()
+    leave_asked = Signal()
+    """The selected cables are to lie as the program would lay them."""
     remove_asked = Signal()
 
     def __init__(self, desk: Desk, view: BoardView, scene: BoardScene) -> None:
@@ -68,8 +74,10 @@ class ToolHost(QObject):
         self.conductor: Conductor | None = None
         self.diameter: float | None = None
         self._waiting: Pointer | None = None
+        self.held: dict[str, Point] = {}
+        """The cable whose leg is being dragged, and where the pointer is."""
+        self._corner: tuple[str, int] | None = None
         self._pressed_sign: tuple[Finding, QPointF] | None = None
-        self._previews = Previews(desk, scene, self)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(0)
@@ -94,7 +102,7 @@ class ToolHost(QObject):
         hand = Hand(
             plan=session.committed_plan,
             selection=session.selection,
-            ways=session.review.ways,
+            ways=LatestWays(session),
             shelf=self._desk.shelf,
             kind=self.kind,
             turn=self.turn,
@@ -117,12 +125,17 @@ class ToolHost(QObject):
         if gesture is not None:
             gesture.close()
         self._busy = False
+        self._leave_shown()
+        if self._desk.session.plan is not self._desk.session.committed_plan:
+            self._desk.session.preview(None)
+
+    def _leave_shown(self) -> None:
+        """Take away what a gesture showed beside its plan."""
+        self.held = {}
         self._scene.show_guides(())
         self._scene.show_band(None)
         self._scene.show_gaps(None)
-        if self._desk.session.plan is not self._desk.session.committed_plan:
-            self._desk.session.preview(None)
-        self._previews.forget()
+        self._scene.show_stuck(None)
 
     def _start(self, hand: Hand) -> None:
         self._gesture = tool(self._desk.tool).factory(hand)
@@ -134,7 +147,7 @@ class ToolHost(QObject):
 
     def _plan_changed(self) -> None:
         """Begin afresh when the plan or the selection was changed from elsewhere."""
-        if not self._busy and not self._previews.catching_up:
+        if not self._busy:
             self.begin()
 
     def send(self, event: Pointer) -> None:
@@ -157,8 +170,12 @@ class ToolHost(QObject):
     def _show(self, shown: Shown) -> None:
         session = self._desk.session
         was_busy, self._busy = self._busy, True
+        self.held = {shown.pushed: self._at} if shown.pushed else {}
+        if shown.pushed and shown.selection is not None and shown.selection != session.selection:
+            session.select(shown.selection)
+        self._scene.show_stuck(shown.stuck)
         if shown.plan is not None or session.plan is not session.committed_plan:
-            self._previews.show(shown.plan)
+            preview(self._desk, shown.plan)
         self._scene.show_guides(shown.guides)
         self._scene.show_band(shown.band)
         selection = shown.selection or session.selection
@@ -173,22 +190,37 @@ class ToolHost(QObject):
     def _finish(self, done: Done) -> None:
         session = self._desk.session
         was_busy, self._busy = self._busy, True
-        self._scene.show_guides(())
-        self._scene.show_band(None)
-        self._scene.show_gaps(None)
+        self._leave_shown()
         if done.plan is not None:
             session.commit(done.plan, done.words)
         elif session.plan is not session.committed_plan:
             session.preview(None)
-        self._previews.forget()
         if done.selection is not None:
             session.select(done.selection)
+        self._choose_corner(done.corner)
         if done.hand is not None:
             self.kind, self.turn = done.hand.kind, done.hand.turn
             self.conductor = done.hand.conductor or self.conductor
         self._busy = was_busy
         self._desk.said.emit(done.said)
         self._next(done)
+
+    def _choose_corner(self, corner: tuple[str, int] | None) -> None:
+        self._corner = corner
+        self._scene.choose_corner(corner)
+
+    def _remove(self) -> None:
+        """Take out the pinned corner that was clicked, or else ask for what is selected to be removed."""
+        corner, plan = self._corner, self._desk.session.committed_plan
+        way = self._desk.session.known.ways.get(corner[0]) if corner else None
+        self._choose_corner(None)
+        if corner is None or not isinstance(way, Route) or not plan.cables[corner[0]].pins:
+            self.remove_asked.emit()
+            return
+        cable, number = corner
+        self._desk.edit(
+            tr("Take out a pinned corner of {}").format(cable), lambda plan: without_pin(plan, cable, way, number)
+        )
 
     def _next(self, done: Done) -> None:
         if done.asks is not None:
@@ -220,7 +252,9 @@ class ToolHost(QObject):
         self._by_keys = False
         self._at = self._view.wall_at(event.position())
         self._view.pointed.emit(self._at)
-        if handler != self._move:
+        if handler == self._release and self._desk.session.plan is not self._desk.session.committed_plan:
+            self._waiting = None  # letting go says where as well
+        elif handler != self._move:
             self.flush()
         handler(event)
         return True
@@ -291,7 +325,7 @@ class ToolHost(QObject):
         if key in {Qt.Key.Key_Tab, Qt.Key.Key_Backtab} and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             return self._cycle(-1 if key == Qt.Key.Key_Backtab else 1)
         if key == Qt.Key.Key_Delete or (key == Qt.Key.Key_Backspace and self._desk.tool == "select"):
-            self.remove_asked.emit()
+            self._remove()
             return True
         name = _KEYS.get(key)
         if name is not None:
@@ -302,6 +336,9 @@ class ToolHost(QObject):
         return self._letter(event.text())
 
     def _letter(self, text: str) -> bool:
+        if text.upper() == LEAVE_KEY:
+            self.leave_asked.emit()
+            return True
         taken = tool_for_key(self._desk.step, text) if text else None
         if taken is None:
             return False

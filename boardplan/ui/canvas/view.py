@@ -5,19 +5,22 @@ from collections.abc import Callable
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
+    QHelpEvent,
     QKeyEvent,
     QMouseEvent,
     QNativeGestureEvent,
     QPainter,
+    QPaintEvent,
     QResizeEvent,
     QTransform,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QFrame, QGestureEvent, QGraphicsView, QPinchGesture, QWidget
+from PySide6.QtWidgets import QFrame, QGestureEvent, QGraphicsView, QPinchGesture, QToolTip, QWidget
 
 from boardplan.drawing.palette import colour
 from boardplan.geometry.point import Box, Point
 from boardplan.ui.canvas.scene import BoardScene
+from boardplan.ui.canvas.strip import boxes_of, exposed_region
 
 LEAST_SCALE, MOST_SCALE = 0.05, 40.0
 """px to the mm."""
@@ -40,6 +43,7 @@ class BoardView(QGraphicsView):
         super().__init__(scene, parent)
         self.board_scene = scene
         self.on_mouse: Callable[[QMouseEvent], bool] | None = None
+        self.on_rest: Callable[[Point], str] | None = None
         self.on_key: Callable[[QKeyEvent], bool] | None = None
         self._fits: Box | None = None
         self._panned_from: QPoint | None = None
@@ -57,6 +61,13 @@ class BoardView(QGraphicsView):
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
         self.viewport().grabGesture(Qt.GestureType.PinchGesture)
         self.setTransform(QTransform(1, 0, 0, -1, 0, 0))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw what is to be drawn again, and say to the scene what that is."""
+        boxes = (self.mapToScene(each).boundingRect() for each in boxes_of(event.region()))
+        self.board_scene.exposed = exposed_region(boxes)
+        super().paintEvent(event)
+        self.board_scene.exposed = None
 
     # Places and scales
 
@@ -153,9 +164,23 @@ class BoardView(QGraphicsView):
                 self.zoom(pinch.scaleFactor(), QPointF(self.viewport().mapFromGlobal(pinch.centerPoint().toPoint())))
                 event.accept(pinch)
                 return True
+        elif isinstance(event, QHelpEvent) and self._shows_tip(event):
+            return True
         elif event.type() == QEvent.Type.Leave:
             self.pointed.emit(None)
         return super().viewportEvent(event)
+
+    def _shows_tip(self, event: QHelpEvent) -> bool:
+        """Say what is under the pointer that rests; an item's own tip, such as a sign's, goes first."""
+        item = self.itemAt(event.pos())
+        if event.type() != QEvent.Type.ToolTip or self.on_rest is None or (item is not None and item.toolTip()):
+            return False
+        words = self.on_rest(self.wall_at(event.pos()))
+        if words:
+            QToolTip.showText(event.globalPos(), words, self.viewport())
+        else:
+            QToolTip.hideText()
+        return True
 
     def event(self, event: QEvent) -> bool:  # noqa: D102
         if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:

@@ -141,7 +141,10 @@ class BeyondExit(QWidget):
             return
         held = old.name if isinstance(old, OffBoardEnd) else ""
         new_name = held if name is None else name
-        new = OffBoardEnd(old.exit, new_name or tr("off the board"), legs) if legs or new_name else ExitEnd(old.exit)
+        new: OffBoardEnd | ExitEnd = ExitEnd(old.exit, old.loop)
+        if legs or new_name:
+            rope = old.rope if isinstance(old, OffBoardEnd) else None
+            new = OffBoardEnd(old.exit, new_name or tr("off the board"), legs, old.loop, rope)
         cable = self._desk.session.committed_plan.cables[self._cable]
         if cable.start is old:
             self._desk.edit(words, lambda plan: set_cable(plan, cable.id, start=new))

@@ -11,6 +11,7 @@ from boardplan.model.plan import Plan
 from boardplan.model.rule_set import RuleSet
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.accept_dialog import ask_acceptance
+from boardplan.ui.panels.freeing import Freeing
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr
@@ -62,6 +63,7 @@ class FindingsPanel(QWidget):
         self._accept.clicked.connect(self.accept)
         self._withdraw = QPushButton(tr("Open it again"))
         self._withdraw.clicked.connect(self.withdraw)
+        self.freeing = Freeing(desk)
         self._lay_out()
         self.list.picked.connect(self._picked)
         self.list.acted.connect(self._picked)
@@ -86,6 +88,7 @@ class FindingsPanel(QWidget):
         column.addLayout(head)
         column.addWidget(self._empty)
         column.addWidget(self.list, 1)
+        column.addWidget(self.freeing)
         column.addLayout(buttons)
         column.addStretch(0)
 
@@ -115,6 +118,7 @@ class FindingsPanel(QWidget):
         finding = self.finding
         self._accept.setVisible(finding is not None and finding.open and finding.severity != "note")
         self._withdraw.setVisible(finding is not None and not finding.open)
+        self.freeing.show_finding(finding)
 
     def _picked(self, _key: object) -> None:
         self._desk.point_to(self.finding)

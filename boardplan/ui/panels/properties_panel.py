@@ -92,7 +92,12 @@ class PropertiesPanel(QWidget):
         if self.beyond is not None and isinstance(active, Cable):
             self.beyond.show_cable(active)
         if self.sum is not None:
-            self.sum.show_length(self._desk.review.lengths.get(active.id))
+            self._show_sum(active.id)
+
+    def _show_sum(self, cable: str) -> None:
+        known = self._desk.review
+        if self.sum is not None:
+            self.sum.show_length(known.lengths.get(cable), known.ways.get(cable), about=cable in known.stretched)
 
     def _kind_words(self, thing: Any) -> str:  # noqa: ANN401
         if isinstance(thing, Component):
@@ -135,7 +140,7 @@ class PropertiesPanel(QWidget):
         column.setSpacing(12)
         if isinstance(thing, Cable):
             self.sum = CableSum(self._desk)
-            self.sum.show_length(self._desk.review.lengths.get(thing.id))
+            self._show_sum(thing.id)
             self.beyond = BeyondExit(self._desk)
             self.beyond.show_cable(thing)
             for part in (self.sum, self.beyond, hairline()):

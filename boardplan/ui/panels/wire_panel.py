@@ -14,10 +14,12 @@ from boardplan.routing.length_sum import CutLength
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.section import Section
+from boardplan.ui.panels.sharing_left import SharingLeft
 from boardplan.ui.panels.thing_fields import sections_of
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr
+from boardplan.ui.words_of_length import length_lines, length_tip
 
 
 def end_words(end: CableEnd) -> str:
@@ -45,7 +47,17 @@ def _cable_row(desk: Desk, cable: Cable, length: CutLength | None) -> Row:
     pinned = tr(", pinned") if cable.pins else ""
     cut = tr("no way") if length is None or length.cut is None else length_text(length.cut, plan.job.units, 0)
     swatch = plan.rules.colours.get(cable.colour, "#8D9092")
-    return Row(cable.id, title, f"{count}{conductor}, {cable.colour}{pinned}", cut, swatch=swatch)
+    about = cable.id in desk.review.stretched
+    return Row(
+        cable.id,
+        title,
+        f"{count}{conductor}, {cable.colour}{pinned}",
+        f"≈ {cut}" if about else cut,
+        swatch=swatch,
+        quiet=about,
+        tip=length_tip(length),
+        spoken=length_lines(length),
+    )
 
 
 def channel_rows(desk: Desk) -> Iterator[Row]:
@@ -78,6 +90,7 @@ class WirePanel(QWidget):
         self.cables = RowList(tr("Cables"), desk.themes.theme)
         self.channels = RowList(tr("Channels"), desk.themes.theme)
         self.channels.grows()
+        self.sharing = SharingLeft(desk)
         self._empty = QLabel(
             tr("No cable yet. Take Join (J) and go from a terminal to another one or to an exit, or pick both by name:")
         )
@@ -124,6 +137,7 @@ class WirePanel(QWidget):
         next_one.addWidget(self.sections, 1)
         inside.addLayout(next_one)
         inside.addWidget(self.channels)
+        inside.addWidget(self.sharing)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)

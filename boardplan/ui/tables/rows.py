@@ -13,7 +13,10 @@ ROW_ROLE = int(Qt.ItemDataRole.UserRole) + 1
 
 @dataclass(frozen=True)
 class Row:
-    """A row. `key` is what it stands for; a heading can't be picked; `sign` is a severity, an icon or "none"."""
+    """A row. `key` is what it stands for; a heading can't be picked; `sign` is a severity, an icon or "none".
+
+    `tip` is shown when the pointer rests on the row, `spoken` describes it to people who don't see it.
+    """
 
     key: Any
     title: str
@@ -25,6 +28,8 @@ class Row:
     heading: bool = False
     wraps: bool = False
     quiet: bool = False
+    tip: str = ""
+    spoken: str = ""
 
     @property
     def words(self) -> str:
@@ -68,6 +73,8 @@ class RowsModel(QAbstractListModel):
         texts = {
             int(Qt.ItemDataRole.DisplayRole): row.title,
             int(Qt.ItemDataRole.AccessibleTextRole): row.words,
+            int(Qt.ItemDataRole.ToolTipRole): row.tip or None,
+            int(Qt.ItemDataRole.AccessibleDescriptionRole): row.spoken or None,
         }
         return texts.get(int(role))
 

@@ -6,8 +6,9 @@ from hypothesis import strategies as st
 from pointing import click, done, double, drag, key, move, shown
 from strategies import square_lines
 
+from boardplan.editing.tools.corners import shifted_leg
 from boardplan.editing.tools.hand import Hand
-from boardplan.editing.tools.pin_way import pin_way, shifted_leg
+from boardplan.editing.tools.pin_way import pin_way
 from boardplan.geometry.bends import turns
 from boardplan.geometry.point import Point
 from boardplan.routing.find_route import find_routes

@@ -118,9 +118,12 @@ def test_a_locked_component_says_so(bus_plan):
     assert result.plan is None
 
 
-def test_a_cable_can_not_be_dragged(hand):
-    result = done(select(hand), press(800, 230), held(820, 240))
-    assert (result.plan, result.selection.ids, result.said) == (None, ("W07",), "")
+def test_a_cable_is_not_carried_off_but_pushed_aside(hand):
+    result = done(select(hand), *drag((800, 230), (812, 230), (820, 240)))
+    assert result.selection.ids == ("W07",)
+    assert result.plan.components is hand.plan.components
+    assert result.plan.cables["W07"].pins
+    assert result.words == "Pin the way of W07"
 
 
 def test_dragged_onto_another_board_it_hangs_there(cabin_plan):
