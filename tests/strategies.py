@@ -14,7 +14,7 @@ from boardplan.editing.survey_edits import Sheet, add_board, add_exit, add_fixin
 from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Fabric, Material
-from boardplan.model.cable import ExitEnd, Leg, OffBoardEnd, TerminalEnd
+from boardplan.model.cable import ExitEnd, Leg, Loop, OffBoardEnd, TerminalEnd
 
 coordinates = st.floats(-2000, 2000).map(lambda value: round(value, 3))
 halves = st.integers(-200, 3000).map(lambda value: value / 2)
@@ -102,7 +102,10 @@ def with_a_cable(draw, plan):
     except EditRefused:
         return plan
     pins = tuple(draw(st.lists(places, max_size=2)))
-    return plan.with_things([replace(plan.cables[cable], pins=pins, count=draw(st.integers(1, 3)))])
+    joined = replace(plan.cables[cable], pins=pins, count=draw(st.integers(1, 3)))
+    loops = st.sampled_from((None, Loop("service"), Loop("drip", 80.5)))
+    looped = replace(joined, start=replace(joined.start, loop=draw(loops)), end=replace(joined.end, loop=draw(loops)))
+    return plan.with_things([looped])
 
 
 def _groups(data, path=()):

@@ -8,19 +8,24 @@ from boardplan.checks.site import NOISE, Site, percent_text, where_is
 from boardplan.checks.spots import CableSpot
 from boardplan.routing.cut_length import off_board_legs
 from boardplan.routing.length_sum import CutLength
+from boardplan.routing.stiff_jumper import least_jumper, lug_mouths
 
 
 def jumper_too_short(site: Site, spot: CableSpot) -> Iterator[Finding]:
     """Yield a finding where a jumper has too little free jacket between its two lugs to be bent in."""
-    length, lug = site.lengths.get(spot.id), spot.conductor.lug
-    if length is None or length.path is None or lug is None or length.slack_class != "jumper":
+    length, mouths = site.lengths.get(spot.id), lug_mouths(site.plan, spot.cable)
+    if length is None or length.path is None or mouths is None or length.slack_class != "jumper":
         return
-    limit = site.limit("jumper-free-jacket")
-    free, asked = length.path - 2 * lug.mouth, limit.value * spot.conductor.outside_diameter
+    limit, diameter = site.limit("jumper-free-jacket"), spot.conductor.outside_diameter
+    free, asked = length.path - sum(mouths), limit.value * diameter
     if free < asked - NOISE:
         has, wants = site.two_lengths(free, asked)
         place = f"{has} of free jacket between its lugs" if free >= 0 else f"lugs that overlap by {site.length(-free)}"
-        words = f"Jumper {spot.id} has {place}; {wants} of jacket is asked: a link bar may do better"
+        least = site.length(least_jumper(mouths, diameter, limit.value))
+        words = (
+            f"Jumper {spot.id} has {place}; {wants} of jacket is asked, so {least} from stud to stud: "
+            "a link bar may do better"
+        )
         yield site.finding("jumper-too-short", site.asked("jumper-free-jacket", asked), where_is(spot), words, free)
 
 
@@ -29,7 +34,7 @@ def lead_not_in_stock(site: Site, spot: CableSpot) -> Iterator[Finding]:
     length, stock = site.lengths.get(spot.id), spot.conductor.stock_lengths
     if length is None or length.path is None or not stock or length.cut is not None:
         return
-    wanted, longest = length.path + length.slack, max(stock)
+    wanted, longest = length.path + length.extra + length.slack, max(stock)
     has, wants = site.two_lengths(longest, wanted)
     words = f"Lead {spot.id} wants {wants}; the longest in stock is {has}"
     yield site.finding("lead-not-in-stock", site.asked("signal-lead-stock", wanted), where_is(spot), words, longest)
@@ -69,10 +74,12 @@ def matched_surplus(site: Site) -> Iterator[Finding]:
             continue
         members = tuple(sorted(each.cable for each in site.lengths.values() if each.group == group))
         spot = site.spots[length.cable]
+        shift = length.evened_by
+        advice = shift.words(site.length(shift.by)) if shift else "move or turn what it joins"
         words = (
             f"In matched group {group}, {length.cable} has {site.length(length.surplus)} to lay in a bow, "
             f"{percent_text(length.surplus_percent)} of its length; "
-            f"over {percent_text(limit.value)}: move or turn what it joins"
+            f"over {percent_text(limit.value)}: {advice}"
         )
         where = replace(where_is(spot), things=members)
         yield site.finding("matched-surplus", limit, where, words, length.surplus_percent)

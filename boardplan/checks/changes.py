@@ -12,6 +12,7 @@ from boardplan.routing.clamp_changes import refreshed_holding
 from boardplan.routing.clamps import Holding
 from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.length_sum import CutLength
+from boardplan.routing.rises import passing_moved
 from boardplan.routing.route import Route, Way
 
 Ways = Mapping[str, Way]
@@ -65,8 +66,12 @@ def _ends(cable: Cable) -> tuple[str, str]:
 
 
 def lengths_anew(site: Site, plan: Plan, ways: Ways, moved: set[str]) -> tuple[Mapping[str, CutLength], set[str]]:
-    """Return the cut lengths of a changed plan, and which were summed up anew: of moved cables and their groups."""
+    """Return the cut lengths of a changed plan, and which were summed up anew: of moved cables and their groups.
+
+    A cable that lies over or in something that moved may get higher or lower, so it counts as moved.
+    """
     old, new = site.plan.cables, plan.cables
+    moved = moved | passing_moved((site.plan, plan), ways, moved)
     if old is new and moved.isdisjoint(new):
         return site.lengths, set()
     touched = {key for key in moved if key in old or key in new}

@@ -73,6 +73,8 @@ def _parser() -> _Parser:
         shape.add_argument("--json", action="store_true", help="as JSON; see: boardplan help json")
         if name != "check":
             shape.add_argument("--csv", action="store_true", help="as CSV")
+        if name == "cables":
+            shape.add_argument("--sum", metavar="CABLE", help="how the length of one cable comes about, line by line")
     pack = commands.add_parser("pack", help="write all papers of a job", description="write all papers of a job")
     pack.add_argument("file", type=Path, help="a job file")
     pack.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write")
@@ -105,7 +107,7 @@ def _check(chosen: argparse.Namespace) -> int:
 
 
 def _cables(chosen: argparse.Namespace) -> int:
-    from boardplan.cli.text import cable_lines  # noqa: PLC0415
+    from boardplan.cli.text import cable_lines, sum_lines  # noqa: PLC0415
     from boardplan.output.cut_list import cut_list_csv  # noqa: PLC0415
     from boardplan.output.records import cable_records  # noqa: PLC0415
     from boardplan.routing.channel_fill import channel_fills  # noqa: PLC0415
@@ -114,12 +116,16 @@ def _cables(chosen: argparse.Namespace) -> int:
     from boardplan.routing.find_route import find_routes  # noqa: PLC0415
 
     plan = _plan(chosen)
+    if chosen.sum is not None and chosen.sum not in plan.cables:
+        raise _WrongUse(f"--sum: there is no cable '{chosen.sum}' in {chosen.file}")
     ways = find_routes(plan)
     lengths = cut_lengths(plan, ways)
     if chosen.json:
         _say_json(cable_records(plan, ways, lengths, channel_fills(plan, ways)))
     elif chosen.csv:
         _say(cut_list_csv(plan, lengths, clamps_of(plan, ways)))
+    elif chosen.sum is not None:
+        _say("\n".join(sum_lines(lengths[chosen.sum])))
     else:
         _say("\n".join(cable_lines(plan, lengths)))
     return FINE

@@ -9,11 +9,12 @@ from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text, tidy_number
 from boardplan.model.plan import Plan
-from boardplan.output.cut_list import remarks
+from boardplan.output.cut_list import clock_words, remarks
 from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import hole_rows
 from boardplan.output.records import verdict_words
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.end_work import EndWork
+from boardplan.routing.length_sum import CutLength, explain
 
 _NUMBER = re.compile(r"-?[\d.]*|\?")
 
@@ -65,6 +66,30 @@ def cable_lines(plan: Plan, lengths: dict[str, CutLength]) -> list[str]:
             )
         )
     return columns(("cable", "from", "to", "conductor", "n", "path mm", "net mm", "cut mm", ""), rows)
+
+
+def sum_lines(length: CutLength) -> list[str]:
+    """Return how a cable's length comes about, a line for each number, then what goes on its ends."""
+    first, second = length.ends
+    heading = f"{length.cable}: {first.place} > {second.place}"
+    return [
+        heading,
+        *explain(length),
+        *(f"end {number}: {_end_words(end)}" for number, end in enumerate(length.ends, 1)),
+    ]
+
+
+def _end_words(end: EndWork) -> str:
+    clock = clock_words(end)
+    words = (
+        end.place,
+        f"lug {end.lug}{f', {clock}' if clock else ''}" if end.lug else "",
+        "ferrule" if end.ferrule else "",
+        f"strip {tidy_number(end.strip)}" if end.strip is not None and not end.raw else "",
+        f"tube {tidy_number(end.tube)}" if end.tube is not None else "",
+        end.stage_words,
+    )
+    return ", ".join(each for each in words if each)
 
 
 def _mm(value: float | None) -> str:

@@ -36,7 +36,7 @@ from boardplan.model.board import (
     NoGoBox,
     Sides,
 )
-from boardplan.model.cable import Cable, CableEnd, ExitEnd, Leg, Lug, OffBoardEnd, TerminalEnd
+from boardplan.model.cable import Cable, CableEnd, ExitEnd, Leg, Loop, Lug, OffBoardEnd, TerminalEnd
 from boardplan.model.channel import Channel, ChannelScrews
 from boardplan.model.component import Component
 from boardplan.model.job import Acceptance, Job
@@ -195,13 +195,14 @@ def _cable_from(record: CableRecord) -> Cable:
 
 
 def _end_from(record: EndRecord) -> CableEnd:
+    loop = Loop(record.loop, record.loop_length) if record.loop else None
     if record.component is not None and record.terminal is not None:
         lug = Lug(record.lug.stud, record.lug.form, record.lug.clocking) if record.lug else None
-        return TerminalEnd(record.component, record.terminal, lug, record.stage)
+        return TerminalEnd(record.component, record.terminal, lug, record.stage, loop)
     if record.off_board is not None:
         legs = tuple(Leg(each.length, each.trust, each.note) for each in record.legs or ())
-        return OffBoardEnd(record.exit or "", record.off_board, legs)
-    return ExitEnd(record.exit or "")
+        return OffBoardEnd(record.exit or "", record.off_board, legs, loop, record.rope)
+    return ExitEnd(record.exit or "", loop)
 
 
 def _acceptance_from(record: AcceptanceRecord) -> Acceptance:

@@ -175,6 +175,7 @@ def _cable_plain(cable: Cable) -> dict[str, Any]:
 
 
 def _end_plain(end: CableEnd) -> dict[str, Any]:
+    loop = {"loop": end.loop.sort, "loop_length": end.loop.length} if end.loop else {}
     if isinstance(end, TerminalEnd):
         lug = end.lug
         return {
@@ -182,11 +183,12 @@ def _end_plain(end: CableEnd) -> dict[str, Any]:
             "terminal": end.terminal,
             "lug": lug and {"stud": lug.stud, "form": lug.form, "clocking": lug.clocking},
             "stage": end.stage,
+            **loop,
         }
     if isinstance(end, OffBoardEnd):
         legs = [{"length": leg.length, "trust": leg.trust, "note": leg.note} for leg in end.legs]
-        return {"off_board": end.name, "exit": end.exit, "legs": legs}
-    return {"exit": end.exit}
+        return {"off_board": end.name, "exit": end.exit, "legs": legs, "rope": end.rope, **loop}
+    return {"exit": end.exit, **loop}
 
 
 def without_defaults(plain: dict[str, Any], record: type[BaseModel]) -> dict[str, Any]:

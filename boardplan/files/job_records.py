@@ -237,19 +237,30 @@ class EndRecord(Record):
     exit: Id | None = None
     off_board: Text | None = None
     legs: Annotated[list[LegRecord], Field(max_length=200)] | None = None
+    rope: Length | None = None
+    loop: Literal["service", "drip"] | None = None
+    loop_length: Length | None = None
 
     @model_validator(mode="after")
     def is_one_of_three(self) -> Self:
         """Refuse an end that is two things at once, or none."""
         given = {name for name in type(self).model_fields if getattr(self, name) is not None}
+        given -= {"loop", "loop_length"}
         for needed, allowed in (
             ({"component", "terminal"}, {"lug", "stage"}),
-            ({"off_board", "exit", "legs"}, set()),
+            ({"off_board", "exit", "legs"}, {"rope"}),
             ({"exit"}, set()),
         ):
             if needed <= given <= needed | allowed:
                 return self
         raise ValueError("expected component and terminal; or exit; or off_board, exit and legs")
+
+    @model_validator(mode="after")
+    def has_a_loop_to_measure(self) -> Self:
+        """Refuse the length of a loop that isn't there."""
+        if self.loop_length is not None and self.loop is None:
+            raise ValueError('expected loop = "service" or "drip" beside loop_length')
+        return self
 
 
 class CableRecord(Record):

@@ -41,6 +41,13 @@ class BendRecord(Record):
     least: float
 
 
+class FastenerChoiceRecord(Record):
+    """Which fastener is used for a purpose, by its id, and who says so."""
+
+    fastener: Id
+    source: Annotated[str, Field(min_length=3)]
+
+
 class RuleSetRecord(Record):
     """A rule set file."""
 
@@ -51,6 +58,7 @@ class RuleSetRecord(Record):
     slack: dict[Literal["jumper", "large", "small", "off-board", "signal"], SlackRecord]
     bends: dict[Literal["fine-strand", "stiff", "sheathed", "data"], BendRecord]
     colours: dict[str, Annotated[str, Field(pattern=COLOUR_PATTERN)]]
+    fasteners: dict[Literal["clamp"], FastenerChoiceRecord] = Field(default_factory=dict)
 
 
 @cache
@@ -85,4 +93,5 @@ def read_rule_set(path: Path) -> RuleSet:
         },
         bends={key: BendRule(each.prefer, each.least) for key, each in record.bends.items()},
         colours=record.colours,
+        fasteners={key: each.fastener for key, each in record.fasteners.items()},
     )

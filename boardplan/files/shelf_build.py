@@ -11,6 +11,7 @@ from boardplan.files.shelf_records import (
     FastenerRecord,
     HoleRecord,
     KindRecord,
+    LugRecord,
     TerminalRecord,
 )
 from boardplan.geometry.point import Box, Point
@@ -24,7 +25,7 @@ from boardplan.model.component_kind import (
     MountingHole,
     Terminal,
 )
-from boardplan.model.conductor import Conductor, LugMeasures
+from boardplan.model.conductor import AngledLug, Conductor, LugMeasures
 from boardplan.model.fastener import Fastener
 
 _EXIT_DEGREES = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
@@ -98,6 +99,9 @@ def _terminal_from(record: TerminalRecord) -> Terminal:
         least_conductor=record.least_conductor,
         largest_conductor=record.largest_conductor,
         torque=record.torque,
+        faces=record.faces,
+        tail=record.tail,
+        pad=record.pad,
     )
 
 
@@ -119,7 +123,6 @@ def _art_from(record: ArtRecord) -> ArtShape:
 
 def conductor_from(record: ConductorRecord) -> Conductor:
     """Return the conductor of a record."""
-    lug = record.lug
     return Conductor(
         id=record.id,
         name=record.name,
@@ -129,9 +132,14 @@ def conductor_from(record: ConductorRecord) -> Conductor:
         cores=record.cores,
         mass_per_m=record.mass_per_m,
         strip=record.strip,
-        lug=LugMeasures(lug.stop, lug.barrel, lug.strip, lug.palm_width, lug.palm_thickness) if lug else None,
+        lug=_lug_from(record.lug) if record.lug else None,
         stock_lengths=tuple(record.stock_lengths),
     )
+
+
+def _lug_from(record: LugRecord) -> LugMeasures:
+    angled = tuple(AngledLug(each.form, each.stop, each.barrel, each.rise) for each in record.angled)
+    return LugMeasures(record.stop, record.barrel, record.strip, record.palm_width, record.palm_thickness, angled)
 
 
 def fastener_from(record: FastenerRecord) -> Fastener:
@@ -207,6 +215,9 @@ def _terminal_plain(terminal: Terminal) -> dict[str, Any]:
         "least_conductor": terminal.least_conductor,
         "largest_conductor": terminal.largest_conductor,
         "torque": terminal.torque,
+        "faces": terminal.faces,
+        "tail": terminal.tail,
+        "pad": terminal.pad,
     }
 
 
@@ -246,6 +257,9 @@ def conductor_plain(conductor: Conductor) -> dict[str, Any]:
             "strip": lug.strip,
             "palm_width": lug.palm_width,
             "palm_thickness": lug.palm_thickness,
+            "angled": [
+                {"form": each.form, "stop": each.stop, "barrel": each.barrel, "rise": each.rise} for each in lug.angled
+            ],
         },
         "stock_lengths": list(conductor.stock_lengths),
     }

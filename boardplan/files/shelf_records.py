@@ -49,6 +49,9 @@ class TerminalRecord(Record):
     least_conductor: Positive | None = None
     largest_conductor: Positive | None = None
     torque: Positive | None = None
+    faces: FaceRecord = "front"
+    tail: Gap | None = None
+    pad: Positive | None = None
 
 
 class KeepClearRecord(Record):
@@ -149,6 +152,15 @@ class KindRecord(Record):
         return self
 
 
+class AngledLugRecord(Record):
+    """Measures of an angled lug; see `boardplan.model.conductor.AngledLug`."""
+
+    form: Literal["45", "90"]
+    stop: Gap
+    barrel: Gap
+    rise: Gap
+
+
 class LugRecord(Record):
     """Measures of a lug; see `boardplan.model.conductor.LugMeasures`."""
 
@@ -157,6 +169,15 @@ class LugRecord(Record):
     strip: Gap
     palm_width: Gap
     palm_thickness: Gap
+    angled: list[AngledLugRecord] = []
+
+    @model_validator(mode="after")
+    def has_each_angle_once(self) -> Self:
+        """Refuse two measures of one lug."""
+        forms = [each.form for each in self.angled]
+        if len(set(forms)) < len(forms):
+            raise ValueError("expected each form of angled lug once")
+        return self
 
 
 class ConductorRecord(Record):

@@ -10,11 +10,15 @@ Trust: TypeAlias = Literal["measured", "customer", "photo", "estimated"]
 CableClass: TypeAlias = Literal["dc", "ac", "pv", "signal"]
 Way: TypeAlias = Literal["channel", "outside", "choose"]
 SlackClass: TypeAlias = Literal["jumper", "large", "small", "off-board", "signal"]
+LoopSort: TypeAlias = Literal["service", "drip"]
 
 
 @dataclass(frozen=True, slots=True)
 class Lug:
-    """The lug wanted at an end; clocking in degrees seen from the cable's first end."""
+    """The lug wanted at an end; clocking in degrees, clockwise seen from the cable's first end.
+
+    A clocking of 0 leaves it to the way and to how the studs stand.
+    """
 
     stud: str
     form: Literal["straight", "45", "90"] = "straight"
@@ -31,6 +35,17 @@ class Leg:
 
 
 @dataclass(frozen=True, slots=True)
+class Loop:
+    """A loop left near an end, and how much cable it takes in mm; none for what the rule set takes.
+
+    A service loop lets a unit swing out or come off, a drip loop hangs below an entry so that water drops off there.
+    """
+
+    sort: LoopSort
+    length: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class TerminalEnd:
     """An end on a terminal of a component. A lug of none means the plain one for the stud."""
 
@@ -38,6 +53,7 @@ class TerminalEnd:
     terminal: str
     lug: Lug | None = None
     stage: Stage | None = None
+    loop: Loop | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,15 +61,21 @@ class ExitEnd:
     """An end at an exit of the board, for a cable that somebody else carries on from there."""
 
     exit: str
+    loop: Loop | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class OffBoardEnd:
-    """An end away from the board: the exit it passes, then the legs from there; left raw."""
+    """An end away from the board: the exit it passes, then the legs from there; left raw.
+
+    `rope` is what a rope laid along the legs measured from the exit on, none where nobody laid one.
+    """
 
     exit: str
     name: str
     legs: tuple[Leg, ...]
+    loop: Loop | None = None
+    rope: float | None = None
 
     @property
     def length(self) -> float:

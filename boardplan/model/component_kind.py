@@ -35,7 +35,9 @@ class MountingHole:
 class Terminal:
     """Where a cable lands. `exit` is the direction a cable leaves in, none where the lug may turn freely.
 
-    Conductor sizes in mm², thread and z in mm, torque in Nm; none where the sheet was not at hand.
+    Conductor sizes in mm², thread, z and tail in mm, torque in Nm; none where the sheet was not at hand. `faces` is
+    where a stud points, and so the flat of a lug on it; `tail` is the cable inside a unit beyond its gland; `pad` is
+    how wide the contact face under a lug is.
     """
 
     id: str
@@ -49,6 +51,9 @@ class Terminal:
     least_conductor: float | None = None
     largest_conductor: float | None = None
     torque: float | None = None
+    faces: Face = "front"
+    tail: float | None = None
+    pad: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,10 +7,35 @@ Construction: TypeAlias = Literal["fine-strand", "stiff", "sheathed", "data"]
 
 
 @dataclass(frozen=True, slots=True)
+class AngledLug:
+    """A lug whose barrel stands off its palm at an angle, in mm: measure your own.
+
+    `stop` is from the stud's centre to where the wire stops, along the palm; `rise` how high that place lies over the
+    stud's plane, at the middle of the wire; `barrel` the depth of the barrel, along itself.
+    """
+
+    form: Literal["45", "90"]
+    stop: float
+    barrel: float
+    rise: float
+
+    @property
+    def degrees(self) -> int:
+        """The angle between palm and barrel."""
+        return int(self.form)
+
+    @property
+    def mouth(self) -> float:
+        """How far the lug's mouth lies from the stud's centre, along the palm and up the barrel."""
+        return self.stop + self.barrel
+
+
+@dataclass(frozen=True, slots=True)
 class LugMeasures:
     """A crimp lug for one conductor size, in mm: measure your own.
 
-    `stop` is from the stud's centre to where the wire stops in the barrel; mouth = stop + barrel.
+    `stop` is from the stud's centre to where the wire stops in the barrel; mouth = stop + barrel. All of it is true of
+    the straight lug; `angled` are the others that somebody measured.
     """
 
     stop: float
@@ -18,11 +43,16 @@ class LugMeasures:
     strip: float
     palm_width: float
     palm_thickness: float
+    angled: tuple[AngledLug, ...] = ()
 
     @property
     def mouth(self) -> float:
         """How far the lug's mouth lies from the stud's centre."""
         return self.stop + self.barrel
+
+    def angled_lug(self, form: str) -> AngledLug | None:
+        """Return the measures of the lug of an angle, none where nobody measured it."""
+        return next((each for each in self.angled if each.form == form), None)
 
 
 @dataclass(frozen=True, slots=True)

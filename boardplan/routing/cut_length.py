@@ -4,7 +4,7 @@ All lengths in mm; `length_sum.CutLength` says what stands in each.
 """
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -12,9 +12,13 @@ from boardplan.geometry.bends import corner_saving, tangent_length, turns, witho
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd, SlackClass, Trust
 from boardplan.model.plan import Plan
+from boardplan.routing.clocking import clocked
 from boardplan.routing.end_work import work_at_ends
 from boardplan.routing.length_sum import BendSaving, CutLength
+from boardplan.routing.loops import doubts_of, loops_of, rope_doubts
 from boardplan.routing.matched_group import matched
+from boardplan.routing.passed import Passable
+from boardplan.routing.rises import has_heights, rises_of, things_passed
 from boardplan.routing.route import NoWay, Route, Way
 
 TRUST_FALLING: tuple[Trust, ...] = ("measured", "customer", "photo", "estimated")
@@ -31,38 +35,46 @@ _CLASS_WORDS: dict[SlackClass, str] = {
 
 def cut_lengths(plan: Plan, ways: Mapping[str, Way]) -> dict[str, CutLength]:
     """Return the cut length of every cable, in the plan's order, matched groups cut alike."""
-    own = {cable.id: _own_length(plan, cable, ways.get(cable.id)) for cable in plan.cables.values()}
+    things = things_passed(plan)
+    own = {cable.id: _own_length(plan, cable, ways.get(cable.id), things) for cable in plan.cables.values()}
     groups: dict[tuple[str, bool], list[CutLength]] = {}
     for length in own.values():
         if length.group:  # bought leads match bought leads: no shop sells them cut to a cable
             groups.setdefault((length.group, length.stock), []).append(length)
     for members in groups.values():
-        for each in matched(members, plan.rules):
+        for each in matched(members, plan):
             own[each.cable] = each
     return {each.cable: _weighed(plan, each) for each in own.values()}
 
 
-def _own_length(plan: Plan, cable: Cable, way: Way | None) -> CutLength:
+def _own_length(plan: Plan, cable: Cable, way: Way | None, things: Sequence[Passable]) -> CutLength:
     """Return what a cable needs for itself, before its group has a say."""
-    trust = _trust_of(cable)
-    certain = trust != "estimated"
-    bare = CutLength(
-        cable.id,
-        cable.count,
-        work_at_ends(plan, cable),
-        group=cable.group,
-        trust=trust,
-        final=certain,
-        notes=() if certain else ("an off-board leg is estimated: measure again before cutting",),
-    )
+    bare = _bare(plan, cable)
     if not isinstance(way, Route):
         return replace(bare, reason=way.reason if isinstance(way, NoWay) else "no way was looked for", final=False)
-    walked = _walked(bare, cable, way)
+    walked = _walked(plan, bare, way, things)
     if walked.net is None:
         return walked
     if plan.conductors[cable.conductor].stock_lengths:
         return _from_stock(plan, cable, walked)
     return _cut_to_step(plan, cable, way, walked)
+
+
+def _bare(plan: Plan, cable: Cable) -> CutLength:
+    """Return a length with what is known of a cable without its way."""
+    trust, ends = _trust_of(cable), work_at_ends(plan, cable)
+    estimated = ["an off-board leg is estimated: measure again before cutting"] if trust == "estimated" else []
+    open_words = (*estimated, *rope_doubts(plan, cable, ends))
+    return CutLength(
+        cable.id,
+        cable.count,
+        ends,
+        group=cable.group,
+        trust=trust,
+        final=not open_words,
+        flat=not has_heights(plan),
+        notes=open_words,
+    )
 
 
 def _trust_of(cable: Cable) -> Trust:
@@ -75,42 +87,58 @@ def off_board_legs(cable: Cable) -> tuple[Leg, ...]:
     return tuple(leg for end in cable.ends if isinstance(end, OffBoardEnd) for leg in end.legs)
 
 
-def _walked(bare: CutLength, cable: Cable, way: Route) -> CutLength:
-    """Return the length with its path and net: straight legs, corner savings, off-board legs, lugs."""
+def _walked(plan: Plan, bare: CutLength, way: Route, things: Sequence[Passable]) -> CutLength:
+    """Return the length with its path and net: straight legs, corner savings, rises, off-board legs, lugs, loops."""
+    cable = plan.cables[bare.cable]
     corners = without_repeats(way.points)
     legs = tuple(a.distance_to(b) for a, b in pairwise(corners))
     bends = tuple(BendSaving(turn, corner_saving(way.radius, turn)) for turn in turns(corners))
     if _bends_overlap(legs, bends, way.radius):
         words = f"its bends with radius {tidy_number(way.radius)} need more than a leg of its way is long"
         return replace(bare, reason=words, final=False)
-    saved = sum(bend.saving for bend in bends)
-    off_board = sum(leg.length for leg in off_board_legs(cable))
-    path = sum(legs) - saved + bare.rise + off_board
-    parts = [(f"straight legs on the board, {_sum_words(legs)}", sum(legs))]
-    if bends:
-        parts.append((f"{_corner_words(bends)} with radius {tidy_number(way.radius)}", -saved))
-    if off_board:
-        parts.append((f"off the board, {_sum_words(leg.length for leg in off_board_legs(cable))}", off_board))
-    net = path
-    for end in bare.ends:
-        if end.deduction:
-            parts.append((f"stud to wire stop in the lug at {end.place}", -end.deduction))
-            net -= end.deduction
+    flat_path = sum(legs) - sum(bend.saving for bend in bends) + sum(leg.length for leg in off_board_legs(cable))
+    stiff = _stiff_jumper(plan, cable, way, flat_path)
+    rises = rises_of(plan, cable, way, things, bare.ends, stiff=stiff)
+    path = flat_path + rises.adds
+    net = path - sum(end.deduction for end in bare.ends)
     if net <= 0:
         return replace(bare, reason="its lugs take more than its way is long", final=False)
-    unknown = tuple(
-        f"the lug at {each.place} is not measured: nothing is taken off" for each in bare.ends if each.lug_unknown
-    )
-    return replace(
+    loops = tuple(loops_of(plan, cable, bare.ends))
+    walked = replace(
         bare,
+        ends=clocked(plan, cable, way, bare.ends),
         legs=legs,
         radius=way.radius,
         bends=bends,
-        off_board=off_board,
+        rise=rises.adds,
+        rises=rises.parts,
+        left_out=rises.left_out,
+        off_board=sum(leg.length for leg in off_board_legs(cable)),
         path=path,
         net=net,
-        parts=tuple(parts),
-        notes=bare.notes + unknown + _beyond_exits(bare, cable),
+        extra=sum(value for _, value in loops),
+        notes=bare.notes + _unknown_lugs(bare) + tuple(doubts_of(plan, cable, bare.ends)) + _beyond_exits(bare, cable),
+    )
+    return replace(walked, parts=tuple(_parts_of_net(walked, cable)) + loops)
+
+
+def _parts_of_net(length: CutLength, cable: Cable) -> Iterator[tuple[str, float]]:
+    """Yield the lines of the sum that lead to the net, words and mm."""
+    yield f"straight legs on the board, {_sum_words(length.legs)}", sum(length.legs)
+    if length.bends:
+        words = f"{_corner_words(length.bends)} with radius {tidy_number(length.radius)}"
+        yield words, -sum(bend.saving for bend in length.bends)
+    yield from length.rises
+    if length.off_board:
+        yield f"off the board, {_sum_words(leg.length for leg in off_board_legs(cable))}", length.off_board
+    for end in length.ends:
+        if end.deduction:
+            yield f"stud to wire stop in the lug at {end.place}", -end.deduction
+
+
+def _unknown_lugs(length: CutLength) -> tuple[str, ...]:
+    return tuple(
+        f"the lug at {each.place} is not measured: nothing is taken off" for each in length.ends if each.lug_unknown
     )
 
 
@@ -147,7 +175,7 @@ def slack_class_of(plan: Plan, cable: Cable, way: Route, path: float) -> SlackCl
     conditions: tuple[tuple[SlackClass, bool], ...] = (
         ("signal", bool(conductor.stock_lengths)),
         ("off-board", any(isinstance(end, OffBoardEnd) for end in cable.ends)),
-        ("jumper", outside and area >= _JUMPER_FROM and _short_lug_to_lug(plan, cable, path)),
+        ("jumper", _stiff_jumper(plan, cable, way, path)),
         ("large", outside and area >= plan.rules.value("large-cable-from")),
     )
     if cable.slack is not None:
@@ -158,7 +186,10 @@ def slack_class_of(plan: Plan, cable: Cable, way: Route, path: float) -> SlackCl
     return "small"
 
 
-def _short_lug_to_lug(plan: Plan, cable: Cable, path: float) -> bool:
+def _stiff_jumper(plan: Plan, cable: Cable, way: Route, path: float) -> bool:
+    """Say whether a thick cable goes from lug to lug by a short path, outside of channels."""
+    if way.in_channels or (plan.conductors[cable.conductor].area or 0.0) < _JUMPER_FROM:
+        return False
     lugged = all(end.lugged for end in work_at_ends(plan, cable))
     return lugged and path < plan.rules.value("jumper-shorter-than") - 1e-9
 
@@ -172,11 +203,12 @@ def _cut_to_step(plan: Plan, cable: Cable, way: Route, length: CutLength) -> Cut
     path, net = length.path or 0.0, length.net or 0.0
     slack_class = slack_class_of(plan, cable, way, path)
     rule, slack = plan.rules.slack[slack_class], _slack(plan, slack_class, path)
-    cut = rounded_up(net + slack, rule.step)
+    needed = net + length.extra + slack
+    cut = rounded_up(needed, rule.step)
     parts = [
         *length.parts,
         (f"slack for {_CLASS_WORDS[slack_class]}", slack),
-        (f"rounded up to {tidy_number(rule.step)}", cut - net - slack),
+        (f"rounded up to {tidy_number(rule.step)}", cut - needed),
     ]
     return replace(
         length,
@@ -197,14 +229,15 @@ def _from_stock(plan: Plan, cable: Cable, length: CutLength) -> CutLength:
     slack_class = cable.slack or "signal"
     slack = _slack(plan, slack_class, path)
     lengths = sorted(plan.conductors[cable.conductor].stock_lengths)
-    cut = next((each for each in lengths if each >= path + slack - _ROUNDING), None)
+    needed = path + length.extra + slack
+    cut = next((each for each in lengths if each >= needed - _ROUNDING), None)
     parts = [*length.parts, (f"slack for {_CLASS_WORDS[slack_class]}", slack)]
     notes = list(length.notes)
     if cut is None:
-        words = f"no stock lead is long enough: {tidy_number(path + slack)} mm wanted, {lengths[-1]:g} is the longest"
+        words = f"no stock lead is long enough: {tidy_number(needed)} mm wanted, {lengths[-1]:g} is the longest"
         notes.insert(0 if length.final else 1, words)  # why it isn't final comes first
     else:
-        parts.append(("up to the next stock length", cut - path - slack))
+        parts.append(("up to the next stock length", cut - needed))
     return replace(
         length,
         slack_class=slack_class,

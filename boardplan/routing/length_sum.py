@@ -1,10 +1,12 @@
 """Length sum: what leads to a cable's cut length, as a sum that a person can follow line by line.
 
 CutLength fields: cable, count, reason ("" or why there is no length), legs (mm each, straight on the wall),
-radius, bends (BendSaving: turn in degrees, saving in mm), rise, off_board, path, ends (two EndWork, see
-end_work), net, slack_class, slack, step, own_cut, cut, group, surplus, surplus_percent, stock (bought with
-moulded ends, never cut), trust (worst of the off-board legs), final, minus, plus (shop tolerance, mm),
-mass (kg of all `count`, None where not weighed), parts ((words, mm), which add up to the cut), notes.
+radius, bends (BendSaving: turn in degrees, saving in mm), rise, rises ((words, mm), which add up to the rise),
+flat (no heights under this edition), left_out (words, which slopes don't count), off_board, path, ends (two EndWork,
+see end_work), net, extra (loops and tails), slack_class, slack, step, own_cut, cut, group, surplus, surplus_percent,
+evened_by (what to move, or none), stock (bought with moulded ends, never cut), trust (worst of the off-board legs),
+final, minus, plus (shop tolerance, mm), mass (kg of all `count`, None where not weighed), parts ((words, mm), which
+add up to the cut), notes.
 All lengths in mm; path, net, own_cut and cut are None where there is no way.
 """
 
@@ -13,6 +15,7 @@ from dataclasses import dataclass
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import SlackClass, Trust
 from boardplan.routing.end_work import EndWork
+from boardplan.routing.evening import Shift
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +31,8 @@ class CutLength:
     """The sum that leads to a cable's cut; lengths in mm, each of `count` alike cables.
 
     `own_cut` is what the cable needs for itself, `cut` what its matched group makes of it, `surplus` the
-    difference, `surplus_percent` of the cut. The rise off the board is 0 in this edition: lengths are flat.
+    difference, `surplus_percent` of the cut. `rise` is what the way gains off the board, in `rises` one by one; where
+    lengths are `flat` it is 0.
     """
 
     cable: str
@@ -39,9 +43,13 @@ class CutLength:
     radius: float = 0.0
     bends: tuple[BendSaving, ...] = ()
     rise: float = 0.0
+    rises: tuple[tuple[str, float], ...] = ()
+    flat: bool = True
+    left_out: str = ""
     off_board: float = 0.0
     path: float | None = None
     net: float | None = None
+    extra: float = 0.0
     slack_class: SlackClass = "small"
     slack: float = 0.0
     step: float = 1.0
@@ -50,6 +58,7 @@ class CutLength:
     group: str = ""
     surplus: float = 0.0
     surplus_percent: float = 0.0
+    evened_by: Shift | None = None
     stock: bool = False
     trust: Trust = "measured"
     final: bool = False
@@ -65,7 +74,10 @@ def explain(length: CutLength) -> tuple[str, ...]:
     if length.path is None:
         return (f"{length.cable} has no length: {length.reason}", *length.notes)
     lines = [f"{words}: {_signed(value)} mm" for words, value in length.parts]
-    lines.append("no rise off the board is added: lengths are flat in this edition")
+    if length.flat:
+        lines.append("no rise off the board is added: lengths are flat in this edition")
+    if length.left_out:
+        lines.append(length.left_out)
     lines.append(f"path {tidy_number(length.path)} mm, net {tidy_number(length.net or 0.0)} mm")
     if length.cut is not None:
         tolerance = (

@@ -4,14 +4,16 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from boardplan.geometry.units import tidy_number
-from boardplan.model.rule_set import RuleSet
+from boardplan.model.plan import Plan
+from boardplan.routing.evening import evening_shift
 from boardplan.routing.length_sum import CutLength
 
 _METRE = 1000.0  # mm: longer cables of a group may differ by a share of their cut
 
 
-def matched(members: list[CutLength], rules: RuleSet) -> list[CutLength]:
+def matched(members: list[CutLength], plan: Plan) -> list[CutLength]:
     """Return a group's members all cut to the longest of their own cuts, and alike within the rule set's limit."""
+    rules = plan.rules
     cuts = [each.own_cut for each in members if each.own_cut is not None]
     if not cuts:
         return members
@@ -21,12 +23,14 @@ def matched(members: list[CutLength], rules: RuleSet) -> list[CutLength]:
     share = rules.value("matched-within-share") / 100 * longest
     alike = share if longest > _METRE else rules.value("matched-within")
     limit = rules.value("matched-surplus")
-    return [
-        _alike(_cut_with_group(each, longest, governing, _unsettled(each, open_members), limit), members, alike)
-        if each.own_cut is not None
-        else each
-        for each in members
-    ]
+    found = []
+    for each in members:
+        if each.own_cut is None:
+            found.append(each)
+            continue
+        cut = _cut_with_group(each, longest, governing, _unsettled(each, open_members))
+        found.append(_alike(_with_surplus_named(plan, cut, governing, limit), members, alike))
+    return found
 
 
 def _alike(each: CutLength, members: Sequence[CutLength], within: float) -> CutLength:
@@ -48,17 +52,25 @@ def _unsettled(each: CutLength, open_members: Sequence[CutLength]) -> str:
     return f"matched group {each.group} is not settled: {'; '.join(words)}" if words else ""
 
 
-def _cut_with_group(each: CutLength, longest: float, governing: str, unsettled: str, limit: float) -> CutLength:
+def _with_surplus_named(plan: Plan, each: CutLength, governing: str, limit: float) -> CutLength:
+    """Return a member with a note of what to move, where its surplus is more than a share of its cut."""
+    if each.surplus_percent <= limit:
+        return each
+    shift = evening_shift(plan, governing, each.cable, each.surplus)
+    advice = shift.words(f"{tidy_number(shift.by, 0)} mm") if shift else "move or turn what it connects"
+    note = (
+        f"matched group {each.group}: {tidy_number(each.surplus)} mm to lay in a bow, "
+        f"{tidy_number(each.surplus_percent, 0)} % of the cut; {advice}"
+    )
+    return replace(each, evened_by=shift, notes=(*each.notes, note))
+
+
+def _cut_with_group(each: CutLength, longest: float, governing: str, unsettled: str) -> CutLength:
     surplus = longest - (each.own_cut or 0.0)
     percent = 100 * surplus / longest if longest else 0.0
     notes, parts = list(each.notes), list(each.parts)
     if surplus:
         parts.append((f"as long as {governing}, matched group {each.group}", surplus))
-    if percent > limit:
-        notes.append(
-            f"matched group {each.group}: {tidy_number(surplus)} mm to lay in a bow, "
-            f"{tidy_number(percent, 0)} % of the cut; move or turn what it connects"
-        )
     if unsettled:
         notes.insert(0 if each.final else 1, unsettled)  # why it isn't final comes first
     return replace(

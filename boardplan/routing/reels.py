@@ -3,7 +3,7 @@
 ReelNeed fields: conductor (id), colour, pieces, total (mm, sum of cuts), reserve (mm), take (m, rounded up to 0.1),
 open (ids of cables without a length yet). CountNeed fields: name (words), count.
 Functions: reel_needs(plan, lengths), lug_needs(plan, lengths), ferrule_needs(plan, lengths),
-stock_lead_needs(plan, lengths), clamp_needs(clamps).
+tube_needs(plan, lengths), stock_lead_needs(plan, lengths), clamp_needs(clamps).
 """
 
 from collections import Counter
@@ -91,6 +91,20 @@ def ferrule_needs(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[CountNe
                 name = size_words(conductor) if conductor.area is None else f"{conductor.area:g} mm²"
                 counts[name] += cable.count * conductor.cores
     return _sorted(counts)
+
+
+def tube_needs(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[CountNeed, ...]:
+    """Return the pieces of heat-shrink tube to cut for the ends on the boards, by size, colour and length in mm."""
+    counts: Counter[tuple[float, str, float, str]] = Counter()
+    for cable in plan.cables.values():
+        conductor = plan.conductors[cable.conductor]
+        for end in lengths[cable.id].ends:
+            if end.tube is not None:
+                name = size_words(conductor)
+                counts[-(conductor.area or 0.0), name, end.tube, cable.colour] += cable.count
+    return tuple(
+        CountNeed(f"{name}, {colour}, {tube:g} mm", count) for (_, name, tube, colour), count in sorted(counts.items())
+    )
 
 
 def stock_lead_needs(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[CountNeed, ...]:

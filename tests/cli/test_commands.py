@@ -127,3 +127,19 @@ def test_text_says_why_a_cable_is_not_final(capsys):
     assert run_command(["cables", str(BUS)]) == 0
     (line,) = [line for line in capsys.readouterr().out.splitlines() if line.startswith("W32")]
     assert "not final: an off-board leg is estimated" in line
+
+
+def test_the_sum_of_one_cable_is_printed_line_by_line(capsys):
+    """W07 by hand: 454 less 27.5 at a corner and 18 at each lug, 15 of slack, 4.5 up to 410."""
+    assert run_command(["cables", str(BUS), "--sum", "W07"]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0] == "W07: NB1.S5 > INV1.DC-"
+    added = [float(match[1]) for line in lines if (match := re.fullmatch(r".*: ([+-][\d.]+) mm", line))]
+    assert sum(added) == pytest.approx(410, abs=0.3)
+    assert "cut 410 mm, +5 / -0" in lines
+    assert lines[-1].startswith("end 2: INV1.DC-, lug 70 mm² x M8 straight")
+
+
+def test_a_sum_of_a_cable_that_is_not_there_is_refused(capsys):
+    assert run_command(["cables", str(BUS), "--sum", "W99"]) == 2
+    assert "there is no cable 'W99'" in capsys.readouterr().err

@@ -8,6 +8,8 @@ from strategies import plans, spoiled
 
 from boardplan.files.faults import BadFile
 from boardplan.files.plan_file import job_schema, load_plan, plan_of_data, plan_of_text, plan_text, save_plan
+from boardplan.model.cable import Loop
+from boardplan.model.conductor import AngledLug
 from boardplan.model.joins import broken_joins
 
 FILES = sorted(SAMPLES.glob("*.json"))
@@ -309,3 +311,53 @@ def test_a_sample_is_what_the_schema_says(path):
 def test_the_schema_refuses_what_the_reader_refuses(data):
     schema = job_schema()
     assert list(schema_faults(schema, data, schema))
+
+
+W07 = next(index for index, each in enumerate(BUS["cables"]) if each["id"] == "W07")
+W14 = next(index for index, each in enumerate(BUS["cables"]) if each["id"] == "W14")
+
+
+def test_loops_and_ropes_are_kept():
+    data = changed("cables", W07, "to", loop="service", loop_length=80)
+    data["cables"][W14]["to"] |= {"rope": 4800, "loop": "drip"}
+    text = plan_text(plan_of_data(data))
+    plan = plan_of_text(text)
+    assert plan.cables["W07"].end.loop == Loop("service", 80)
+    assert (plan.cables["W14"].end.loop, plan.cables["W14"].end.rope) == (Loop("drip"), 4800)
+    assert plan_text(plan) == text
+
+
+def test_angled_lugs_faces_and_tails_are_kept():
+    data = json.loads(json.dumps(BUS))
+    conductor = next(each for each in data["conductors"] if each["id"] == "70")
+    conductor["lug"]["angled"] = [{"form": "90", "stop": 10, "barrel": 22, "rise": 15}]
+    data["kinds"][0]["terminals"][0] |= {"faces": "left", "tail": 100}
+    text = plan_text(plan_of_data(data))
+    plan = plan_of_text(text)
+    assert plan.conductors["70"].lug.angled == (AngledLug("90", 10, 22, 15),)
+    terminal = next(iter(plan.kinds.values())).terminals[0]
+    assert (terminal.faces, terminal.tail) == ("left", 100)
+    assert plan_text(plan) == text
+
+
+@pytest.mark.parametrize(
+    ("fields", "fault"),
+    [
+        ({"loop": "coil"}, "loop: expected"),
+        ({"loop_length": 80}, 'expected loop = "service" or "drip" beside loop_length'),
+        ({"loop": "service", "loop_length": 0}, "loop_length: expected more than 0"),
+        ({"rope": 4800}, "expected component and terminal; or exit"),
+    ],
+)
+def test_a_loop_that_can_not_be_is_refused(fields, fault):
+    with pytest.raises(BadFile) as refused:
+        plan_of_data(changed("cables", W07, "to", **fields))
+    assert fault in str(refused.value)
+
+
+def test_a_lug_measured_twice_is_refused():
+    data = json.loads(json.dumps(BUS))
+    once = {"form": "90", "stop": 10, "barrel": 22, "rise": 15}
+    next(each for each in data["conductors"] if each["id"] == "70")["lug"]["angled"] = [once, once]
+    with pytest.raises(BadFile, match="expected each form of angled lug once"):
+        plan_of_data(data)

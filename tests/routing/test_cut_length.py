@@ -7,11 +7,15 @@ from pathlib import Path
 
 import pytest
 from boards import library_bus, lookout_cabin
+from checks.plans import cable, plan_of, unit
 
+from boardplan.editing.component_edits import move_components
 from boardplan.geometry.bends import corner_saving
 from boardplan.geometry.point import Point
+from boardplan.model.board import Exit
 from boardplan.model.cable import ExitEnd, Leg, Lug, OffBoardEnd
 from boardplan.routing.cut_length import cut_lengths, rounded_up
+from boardplan.routing.evening import Shift
 from boardplan.routing.find_route import find_routes
 from boardplan.routing.length_sum import explain
 from boardplan.routing.route import NoWay, Route
@@ -205,3 +209,70 @@ def test_bought_leads_of_a_group_match_bought_leads(bus_plan):
     lengths = lengths_of(bus_plan.with_things(alike))
     assert lengths["W40"].cut == lengths["W41"].cut == 1500  # the longer lead's stock length
     assert lengths["W08"].cut == lengths["W08"].own_cut == 850
+
+
+def between(left, right):
+    """A unit with one cable to its left and one to its right, of one group; the gaps are from unit to unit."""
+    units = unit("U1", 400, 300), unit("U2", 300 - left, 300), unit("U3", 500 + right, 300)
+    cables = cable("W1", ("U1", "L"), ("U2", "R"), group="G"), cable("W2", ("U1", "R"), ("U3", "L"), group="G")
+    return plan_of(*units, *cables)
+
+
+def test_a_large_surplus_says_which_unit_to_move_and_that_evens_the_group():
+    plan = between(100, 300)
+    lengths = lengths_of(plan)
+    # 320 and 120 from clamp to clamp; both get 50 of slack: 370 and 170
+    assert (lengths["W1"].own_cut, lengths["W2"].own_cut, lengths["W1"].surplus) == (170, 370, 200)
+    assert lengths["W1"].evened_by == Shift("U1", 100, "to the right", ("W1", "W2"))
+    assert lengths["W1"].notes[-1].endswith("moving U1 about 100 mm to the right would even W1 and W2")
+    moved = lengths_of(move_components(plan, ["U1"], Point(100, 0)))
+    assert moved["W1"].own_cut == moved["W2"].own_cut == 270
+    assert moved["W1"].evened_by is None
+
+
+def test_where_no_unit_is_shared_the_far_one_of_the_longer_cable_moves_by_all_of_it():
+    units = [unit(f"U{n}", x, y) for n, x, y in ((1, 100, 100), (2, 300, 100), (3, 100, 400), (4, 700, 400))]
+    cables = cable("W1", ("U1", "R"), ("U2", "L"), group="G"), cable("W2", ("U3", "R"), ("U4", "L"), group="G")
+    plan = plan_of(*units, *cables)
+    assert lengths_of(plan)["W1"].evened_by == Shift("U4", 400, "to the left", ("W1", "W2"))
+    moved = lengths_of(move_components(plan, ["U4"], Point(-400, 0)))
+    assert moved["W1"].own_cut == moved["W2"].own_cut
+
+
+def test_where_a_move_does_the_same_to_both_none_is_named():
+    """What brings the shared unit nearer to one far end brings it nearer to the other too."""
+    units = unit("U1", 100, 100), unit("U2", 300, 300)
+    exit_far = Exit("X1", "A", "top edge", Point(900, 800))
+    short = cable("W1", ("U1", "R"), ("U2", "L"), group="G")
+    far = replace(short, id="W2", end=OffBoardEnd("X1", "far", ()))
+    lengths = lengths_of(plan_of(*units, exit_far, short, far))
+    assert lengths["W1"].surplus_percent > 25
+    assert lengths["W1"].evened_by is None
+    assert any("move or turn what it connects" in note for note in lengths["W1"].notes)
+
+
+@pytest.mark.parametrize(
+    ("conductor", "tube"),
+    # barrel + 25 over the jacket, and a tenth more: common practice, no source. 70: (22 + 25) x 1.1 = 51.7
+    [("70", 52), ("16", 44), ("120", 59)],
+)
+def test_a_tube_covers_the_barrel_and_some_jacket(conductor, tube):
+    plan = plan_of(
+        unit("U1", 100, 100), unit("U2", 100, 500), cable("W1", ("U1", "T"), ("U2", "B"), conductor=conductor)
+    )
+    assert [end.tube for end in lengths_of(plan)["W1"].ends] == [tube, tube]
+    assert [end.tube for end in lengths_of(replace(plan, rules=library_bus().rules))["W1"].ends] == [None, None]
+
+
+def test_there_is_no_tube_without_a_measured_lug():
+    plan = plan_of(unit("U1", 100, 100), unit("U2", 100, 500), cable("W1", ("U1", "T"), ("U2", "B"), conductor="6"))
+    assert [end.tube for end in lengths_of(plan)["W1"].ends] == [None, None]
+    clamps = plan_of(unit("U1", 100, 100), unit("U2", 400, 100), cable("W1", ("U1", "R"), ("U2", "L"), conductor="16"))
+    assert [end.tube for end in lengths_of(clamps)["W1"].ends] == [None, None]
+
+
+def test_each_end_says_where_it_is_crimped(bus_plan):
+    lengths = lengths_of(bus_plan)
+    assert [end.stage_words for end in lengths["W07"].ends] == ["crimp in shop", "crimp on site"]
+    assert [end.stage_words for end in lengths["W01"].ends] == ["raw, finish on site", "crimp in shop"]
+    assert [end.stage_words for end in lengths["W40"].ends] == ["shop", "shop"]  # moulded: nothing is crimped

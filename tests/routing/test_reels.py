@@ -1,11 +1,14 @@
 """What to take along, against two boards reckoned by hand (our own worked example)."""
 
+from dataclasses import replace
+
 import pytest
 from boards import library_bus, lookout_cabin
+from checks.plans import rules
 
 from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.find_route import find_routes
-from boardplan.routing.reels import ferrule_needs, lug_needs, reel_needs, stock_lead_needs
+from boardplan.routing.reels import ferrule_needs, lug_needs, reel_needs, stock_lead_needs, tube_needs
 
 REELS = [
     (
@@ -75,3 +78,11 @@ def test_a_twin_with_a_lug_is_counted_though_its_lug_is_not_measured(cabin_plan)
     lugs = {each.name: each.count for each in lug_needs(cabin_plan, lengths)}
     assert lugs["2 x 1.5 mm² x M8 straight"] == 1
     assert any("not measured" in note for note in lengths["W19"].notes)
+
+
+def test_tubes_are_counted_by_size_colour_and_length(bus_plan):
+    """All 70 mm² ends on the board: by hand, W01 to W07 have 3 black cables with 5 ends and 4 red ones with 7."""
+    plan = replace(bus_plan, rules=rules())
+    needs = {each.name: each.count for each in tube_needs(plan, lengths_of(plan))}
+    assert (needs["70 mm², black, 52 mm"], needs["70 mm², red, 52 mm"]) == (5, 7)
+    assert tube_needs(bus_plan, lengths_of(bus_plan)) == ()
