@@ -1,4 +1,4 @@
-"""Bending space: whether a stiff cable has room straight out from its lug before the first thing in its way."""
+"""Bending space: whether a cable has room straight out from its lug or gland before the first thing in its way."""
 
 from collections.abc import Iterator
 
@@ -16,13 +16,8 @@ from boardplan.routing.route import Route
 
 def bending_space_short(site: Site, spot: CableSpot, other: BodySpot) -> Iterator[Finding]:
     """Yield a finding for each lug of a bent cable that looks at another body from too near."""
-    if not spot.corridors or _belongs(spot, other):
-        return
-    for corridor in spot.corridors:
-        room = _room(corridor, other)
+    for corridor, room in _too_short(spot, other, "lug"):
         limit = site.limit(corridor.limit)
-        if room is None or room >= limit.value - NOISE:
-            continue
         has, wants = site.two_lengths(room, limit.value)
         words = (
             f"Cable {spot.id} has {has} straight out from its lug at {corridor.component}.{corridor.terminal} "
@@ -30,6 +25,30 @@ def bending_space_short(site: Site, spot: CableSpot, other: BodySpot) -> Iterato
         )
         where = Where((spot.id, other.id), other.board.id, corridor.mouth, corridor.box)
         yield site.finding("bending-space-short", limit, where, words, room)
+
+
+def gland_room_short(site: Site, spot: CableSpot, other: BodySpot) -> Iterator[Finding]:
+    """Yield a finding for each gland in front of which another body leaves no room for nut, spanner and first bend."""
+    for corridor, room in _too_short(spot, other, "gland"):
+        limit = site.asked("gland-room", corridor.length)
+        has, wants = site.two_lengths(room, limit.value)
+        words = (
+            f"The gland {corridor.component}.{corridor.terminal} of cable {spot.id} has {has} straight out before "
+            f"{other.id}; {wants} is asked for nut, spanner and first bend"
+        )
+        where = Where((spot.id, other.id), other.board.id, corridor.mouth, corridor.box)
+        yield site.finding("gland-room-short", limit, where, words, room)
+
+
+def _too_short(spot: CableSpot, other: BodySpot, sort: str) -> Iterator[tuple[Corridor, float]]:
+    """Yield the corridors of a sort that a body reaches into, with the room that it leaves."""
+    mine = [each for each in spot.corridors if each.sort == sort]
+    if not mine or _belongs(spot, other):
+        return
+    for corridor in mine:
+        room = _room(corridor, other)
+        if room is not None and room < corridor.length - NOISE:
+            yield corridor, room
 
 
 def _belongs(spot: CableSpot, other: BodySpot) -> bool:

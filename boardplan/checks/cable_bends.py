@@ -42,6 +42,29 @@ def bends_have_room(site: Site, spot: CableSpot) -> Iterator[Finding]:
         return
 
 
+def bend_at_lug(site: Site, spot: CableSpot) -> Iterator[Finding]:
+    """Yield a finding for each end where even the least bend begins too near behind the lug."""
+    if not site.knows("straight-behind-lug") or not isinstance(spot.way, Route) or not spot.lugs:
+        return
+    corners = without_repeats(spot.way.points)
+    bent = turns(corners)
+    limit = site.limit("straight-behind-lug")
+    radius = site.plan.rules.bends[spot.conductor.construction].least * spot.conductor.outside_diameter
+    for end, leg, turn in zip(spot.cable.ends, (corners[:2], corners[:-3:-1]), (bent[:1], bent[-1:]), strict=True):
+        stands = straight_at(site.plan, spot, end)
+        if not turn or not stands or not _on_stud(site.plan, end):
+            continue
+        has = leg[0].distance_to(leg[1]) - stands - _tangent(radius, turn[0])
+        if 0 <= has < limit.value - NOISE:
+            words = (
+                f"Cable {spot.id} has {{}} straight behind its lug at {_place(end)} before its bend, even with "
+                f"radius {site.length(radius)}; {{}} is asked"
+            ).format(*site.two_lengths(has, limit.value))
+            yield site.finding(
+                "bend-at-lug", limit, Where((spot.id,), spot.board.id, leg[0], box_around(leg)), words, has
+            )
+
+
 def _words(site: Site, spot: CableSpot, length: float, need: float, radius: float) -> str:
     if isinf(need):
         return f"Cable {spot.id} doubles back on itself, which no bend with radius {site.length(radius)} does"
@@ -62,6 +85,17 @@ def _shortest_of_need(
 def _tangent(radius: float, turn: float) -> float:
     """Return how far before a corner its bend begins: R tan(t/2); without end where the way doubles back."""
     return float("inf") if abs(turn) > _DOUBLED_BACK else radius * tan(radians(abs(turn)) / 2)
+
+
+def _on_stud(plan: Plan, end: CableEnd) -> bool:
+    terminal = (
+        plan.kind_of(plan.components[end.component]).terminal(end.terminal) if isinstance(end, TerminalEnd) else None
+    )
+    return terminal is not None and terminal.sort == "stud"
+
+
+def _place(end: CableEnd) -> str:
+    return f"{end.component}.{end.terminal}" if isinstance(end, TerminalEnd) else end.exit
 
 
 def straight_at(plan: Plan, spot: CableSpot, end: CableEnd) -> float:

@@ -10,6 +10,7 @@ from boardplan.checks.site import NOISE, Site, Where
 from boardplan.checks.spots import CableSpot, ComponentSpot
 from boardplan.geometry.point import Box
 from boardplan.model.cable import TerminalEnd
+from boardplan.model.component_kind import ComponentKind
 from boardplan.routing.route import NoWay
 
 
@@ -62,7 +63,10 @@ _TOUCH = 0.01  # mm: ends of a stretch cut at a board's edge lie on it, but for 
 
 
 def cable_over_component(site: Site, spot: CableSpot, other: ComponentSpot) -> Iterator[Finding]:
-    """Yield a finding where a cable passes over or close by a component that it doesn't end on."""
+    """Yield a finding where a cable passes over or close by a component that it doesn't end on.
+
+    A thin one may, where the component has no cover there and gives off no heat.
+    """
     if spot.line is None or any(isinstance(end, TerminalEnd) and end.component == other.id for end in spot.cable.ends):
         return
     limit = site.limit("cable-to-body")
@@ -70,12 +74,29 @@ def cable_over_component(site: Site, spot: CableSpot, other: ComponentSpot) -> I
     room = float(spot.line.distance(other.body)) - half
     if room >= limit.value - NOISE:
         return
+    why = _why_not_over(other.kind)
+    if not why and _is_thin(site, spot):
+        return
     near = spot.line.intersection(other.body.buffer(half + limit.value))
     area = Box(*near.bounds)
     where = Where((spot.id, other.id), other.board.id, area.centre, area)
     if room <= -half:
-        words = f"Cable {spot.id} passes over {other.id}; {site.length(limit.value)} beside it is asked"
+        words = f"Cable {spot.id} passes over {other.id}{why}; {site.length(limit.value)} beside it is asked"
     else:
         has, wants = site.two_lengths(max(room, 0.0), limit.value)
         words = f"Cable {spot.id} passes {has} beside {other.id}; {wants} is asked"
     yield site.finding("cable-over-component", limit, where, words, max(room, 0.0))
+
+
+def _is_thin(site: Site, spot: CableSpot) -> bool:
+    """Say whether a cable is thin enough to pass over a plain unit, under an edition that lets any."""
+    if not site.knows("thin-over-component"):
+        return False
+    return spot.conductor.outside_diameter < site.limit("thin-over-component").value
+
+
+def _why_not_over(kind: ComponentKind) -> str:
+    """Return why not even a thin cable passes over a kind, "" where nothing is known against it."""
+    if any(each.face == "front" for each in kind.keep_clear):
+        return ", which is opened or reached from the front"
+    return ", which gets warm" if kind.heat or kind.cooling.exhaust else ""

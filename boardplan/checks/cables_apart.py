@@ -1,17 +1,22 @@
-"""Cables apart: whether AC runs clear of everything else, and signal leads clear of thick DC cables."""
+"""Cables apart: whether AC runs clear of everything else and crosses it square, and signal leads clear of thick DC."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, hypot, radians, sin
 
+from shapely import LineString, get_parts, unary_union
+from shapely.geometry import Point as Place
+from shapely.geometry.base import BaseGeometry
+
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, Where
-from boardplan.checks.spots import CableSpot
+from boardplan.checks.spots import CableSpot, ComponentSpot
 from boardplan.geometry.bends import turn_between
 from boardplan.geometry.point import Point, bearing, box_around
 from boardplan.model.cable import TerminalEnd
 from boardplan.model.rule_set import Limit
+from boardplan.routing.crossings import crossings_of
 
 _CLASSES = {"ac": "AC", "dc": "DC", "pv": "PV", "signal": "Signal"}
 _NEARLY = 10.0  # degrees: two legs that close to parallel lie side by side
@@ -29,7 +34,8 @@ class _Beside:
 def ac_beside_others(site: Site) -> Iterator[Finding]:
     """Yield a finding for each AC cable that lies side by side with a cable of another class.
 
-    Crossing squarely is fine, and so are two cables that end on the same unit, where both must come together.
+    Crossing squarely is fine. Two cables that end on the same unit must come together there: near it they may, under
+    an edition that says how near; under an earlier one anywhere.
     """
     cables = [each for each in site.spots.values() if isinstance(each, CableSpot)]
     limit = site.limit("ac-apart")
@@ -49,12 +55,39 @@ def signal_beside_thick_dc(site: Site) -> Iterator[Finding]:
             yield from _too_near(site, one, other, limit, "signal-beside-thick-dc")
 
 
+def ac_crosses_askew(site: Site, one: CableSpot, other: CableSpot) -> Iterator[Finding]:
+    """Yield a finding for each place where an AC cable and one of another class cross otherwise than square."""
+    classes = {one.cable.cable_class, other.cable.cable_class}
+    if "ac" not in classes or len(classes) == 1 or not site.knows("ac-crosses-square"):
+        return
+    free = _free_near_units(site, one, other)
+    for crossing in crossings_of(site.plan, {one.id: one.way, other.id: other.way}):
+        if crossing.square or (free is not None and free.covers(Place(crossing.at))):
+            continue
+        names = " and ".join(f"{_CLASSES[each.cable.cable_class]} cable {each.id}" for each in (one, other))
+        area = box_around([crossing.at]).grown((one.conductor.outside_diameter + other.conductor.outside_diameter) / 2)
+        where = Where((one.id, other.id), one.board.id, crossing.at, area)
+        yield site.finding("ac-crosses-askew", site.limit("ac-crosses-square"), where, f"{names} cross askew")
+
+
+def _free_near_units(site: Site, one: CableSpot, other: CableSpot) -> BaseGeometry | None:
+    """Return where two cables may come together as they end on the same unit, none where nothing says so."""
+    if not site.knows("ac-free-near-unit"):
+        return None
+    units = (site.spots.get(unit) for unit in sorted(_shared_units(one, other)))
+    bodies = [each.body for each in units if isinstance(each, ComponentSpot)]
+    return unary_union(bodies).buffer(site.limit("ac-free-near-unit").value) if bodies else None
+
+
 def _too_near(site: Site, one: CableSpot, other: CableSpot, limit: Limit, name: str) -> Iterator[Finding]:
     least = site.limit("side-by-side-for").value
     margin = limit.value + (one.conductor.outside_diameter + other.conductor.outside_diameter) / 2
-    if not one.box.grown(margin).touches(other.box) or _share_a_unit(one, other):
+    if not one.box.grown(margin).touches(other.box):
         return
-    found = [each for each in _side_by_side(one, other) if each.length > least and each.apart < limit.value - NOISE]
+    lines = _lines(site, one, other, limit)
+    found = [
+        each for each in _side_by_side(one, other, lines) if each.length > least and each.apart < limit.value - NOISE
+    ]
     if not found:
         return
     worst = min(found, key=lambda each: (each.apart, -each.length))
@@ -67,24 +100,45 @@ def _too_near(site: Site, one: CableSpot, other: CableSpot, limit: Limit, name: 
     yield site.finding(name, limit, Where((one.id, other.id), one.board.id, area.centre, area), words, worst.apart)
 
 
-def _share_a_unit(one: CableSpot, other: CableSpot) -> bool:
-    units = [{end.component for end in each.cable.ends if isinstance(end, TerminalEnd)} for each in (one, other)]
-    return not units[0].isdisjoint(units[1])
-
-
-def _side_by_side(one: CableSpot, other: CableSpot) -> Iterator[_Beside]:
-    """Yield the pairs of legs that run along each other."""
+def _lines(site: Site, one: CableSpot, other: CableSpot, limit: Limit) -> tuple[list[LineString], list[LineString]]:
+    """Return the stretches of two cables that have to lie apart."""
     if one.line is None or other.line is None:
-        return
+        return [], []
+    if not _shared_units(one, other):
+        return [one.line], [other.line]
+    if limit is not site.limit("ac-apart") or not site.knows("ac-free-near-unit"):
+        return [], []
+    free = _free_near_units(site, one, other)
+    return _outside(one.line, free), _outside(other.line, free)
+
+
+def _outside(line: LineString, free: BaseGeometry | None) -> list[LineString]:
+    parts = get_parts(line if free is None else line.difference(free))
+    return [each for each in parts if isinstance(each, LineString) and each.length > NOISE]
+
+
+def _shared_units(one: CableSpot, other: CableSpot) -> set[str]:
+    units = [{end.component for end in each.cable.ends if isinstance(end, TerminalEnd)} for each in (one, other)]
+    return units[0] & units[1]
+
+
+def _side_by_side(
+    one: CableSpot, other: CableSpot, lines: tuple[list[LineString], list[LineString]]
+) -> Iterator[_Beside]:
+    """Yield the pairs of legs that run along each other."""
     radii = (one.conductor.outside_diameter + other.conductor.outside_diameter) / 2
-    others = [(Point(*a), Point(*b)) for a, b in pairwise(other.line.coords)]
-    for a, b in pairwise(one.line.coords):
-        start, end = Point(*a), Point(*b)
+    mine, others = (list(_legs(each)) for each in lines)
+    for start, end in mine:
         heading = bearing(start, end)
         for leg in others:
             turn = turn_between(heading, bearing(*leg))
             if min(abs(turn), 180.0 - abs(turn)) <= _NEARLY:
                 yield _beside((start, end), heading, leg, radii)
+
+
+def _legs(lines: list[LineString]) -> Iterator[tuple[Point, Point]]:
+    for line in lines:
+        yield from ((Point(*a), Point(*b)) for a, b in pairwise(line.coords))
 
 
 def _beside(one: tuple[Point, Point], heading: float, other: tuple[Point, Point], radii: float) -> _Beside:

@@ -1,9 +1,9 @@
-"""Lug fits: whether every lug has the hole of the stud it goes on, and whether that stud was measured."""
+"""Lug fits: whether every lug has the hole of its stud and a palm no wider than its pad, and what isn't measured."""
 
 from collections.abc import Iterator
 
 from boardplan.checks.finding import Finding
-from boardplan.checks.site import Site, where_is
+from boardplan.checks.site import NOISE, Site, where_is
 from boardplan.checks.spots import CableSpot
 from boardplan.model.cable import TerminalEnd
 from boardplan.model.component_kind import Terminal
@@ -17,6 +17,23 @@ def lug_misses_stud(site: Site, spot: CableSpot) -> Iterator[Finding]:
             place = f"{end.component}.{end.terminal}"
             words = f"The lug of cable {spot.id} at {place} is for a stud {wanted}; the stud there is {terminal.size}"
             yield site.finding("lug-misses-stud", site.limit("lug-fits-stud"), where_is(spot), words)
+
+
+def palm_over_pad(site: Site, spot: CableSpot) -> Iterator[Finding]:
+    """Yield a finding for each lug whose palm stands out too far from the pad, where the kind says how wide that is."""
+    lug = spot.conductor.lug
+    if lug is None or not site.knows("lug-palm-over-pad"):
+        return
+    limit = site.limit("lug-palm-over-pad")
+    for end, terminal in _studs(site, spot):
+        over = 0.0 if terminal.pad is None else lug.palm_width - terminal.pad
+        if terminal.pad is not None and over > limit.value + NOISE:
+            palm, pad = site.two_lengths(lug.palm_width, terminal.pad)
+            words = (
+                f"The palm of cable {spot.id} at {end.component}.{end.terminal} is {palm} wide on a pad of {pad}; up "
+                f"to {site.length(limit.value)} more than the pad is asked"
+            )
+            yield site.finding("palm-over-pad", limit, where_is(spot), words, over)
 
 
 def stud_unknown(site: Site, spot: CableSpot) -> Iterator[Finding]:

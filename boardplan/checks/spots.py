@@ -17,6 +17,7 @@ from boardplan.model.conductor import Conductor
 from boardplan.model.fastener import Fastener
 from boardplan.model.holes import Hole
 from boardplan.model.placed import Placed
+from boardplan.routing.lug_place import LaidLug
 from boardplan.routing.route import Way
 
 
@@ -123,7 +124,7 @@ class BackPartSpot(Spot):
 class CableSpot(Spot):
     """A cable on the wall with the way it takes; `line` is none where it has no way.
 
-    `corridors` is the room its lugs need straight ahead.
+    `corridors` is the room its lugs and glands need straight ahead, `lugs` how its lugs lie.
     """
 
     cable: Cable
@@ -131,6 +132,7 @@ class CableSpot(Spot):
     way: Way
     line: LineString | None
     corridors: tuple[Corridor, ...] = ()
+    lugs: tuple[LaidLug, ...] = ()
 
 
 SORTS: tuple[type[Spot], ...] = (

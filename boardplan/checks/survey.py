@@ -30,6 +30,7 @@ from boardplan.model.holes import Hole, channel_holes, component_holes, fixing_h
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan, Thing
 from boardplan.model.rule_set import RuleSet
+from boardplan.routing.lug_place import laid_lugs
 from boardplan.routing.route import NoWay, Route, Way
 
 NORMALS: dict[Face, float] = {"right": 0.0, "top": 90.0, "left": 180.0, "bottom": 270.0}
@@ -62,6 +63,7 @@ class _Reach:
     diameters: float
     back: float
     cable: float
+    lugs: float
 
 
 @cache
@@ -73,15 +75,21 @@ def _reach(rules: RuleSet) -> _Reach:
     value = rules.value
     return _reach_of_limits(
         (
-            max(value("gap-between-components"), value("gap-beside-snap-cover")),
+            max(value("gap-between-components"), value("gap-beside-snap-cover"), _half(rules, "opposite-studs")),
             max(value("channel-finger-room"), value("channel-cover-side")),
             value("above-hot-unit"),
             max(value("hole-covered"), value("fixing-head-room")),
             value("hole-to-hole"),
             value("hole-to-back-part"),
             value("cable-to-body"),
+            _half(rules, "opposite-lugs"),
         )
     )
+
+
+def _half(rules: RuleSet, name: str) -> float:
+    """Return half of a gap between two things alike, each of which reaches so far; an earlier edition may ask none."""
+    return rules.value(name) / 2 if rules.knows(name) else 0.0
 
 
 def _hole_spots(plan: Plan, board: str, holes: list[Hole]) -> tuple[HoleSpot, ...]:
@@ -176,12 +184,13 @@ def _cable(plan: Plan, cable: Cable, way: Way) -> CableSpot:
     board = plan.boards[_board_of(plan, cable)]
     if isinstance(way, Route) and len(way.points) > 1:
         line, around = LineString(way.points), box_around(way.points)
-        corridors = corridors_of(plan, cable, conductor, way)
-        beside = leg_boxes(way.points, conductor.outside_diameter / 2 + _reach(plan.rules).cable)
-        reach = (*beside, *(each.box for each in corridors))
+        corridors, lugs = corridors_of(plan, cable, conductor, way), laid_lugs(plan, cable, way)
+        limits = _reach(plan.rules)
+        beside = leg_boxes(way.points, conductor.outside_diameter / 2 + limits.cable)
+        reach = (*beside, *(each.box for each in corridors), *(each.box.grown(limits.lugs) for each in lugs))
     else:
         at = way.near if isinstance(way, NoWay) else way.points[0]
-        line, around, reach, corridors = None, box_around([at]), (), ()
+        line, around, reach, corridors, lugs = None, box_around([at]), (), (), ()
     return CableSpot(
         id=cable.id,
         board=board,
@@ -192,6 +201,7 @@ def _cable(plan: Plan, cable: Cable, way: Way) -> CableSpot:
         way=way,
         line=line,
         corridors=corridors,
+        lugs=lugs,
     )
 
 

@@ -1,7 +1,7 @@
 """RuleSet: a named edition of limits, each with its severity and its source."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from boardplan.model.cable import SlackClass
@@ -46,7 +46,10 @@ class BendRule:
 
 @dataclass(frozen=True, slots=True)
 class RuleSet:
-    """A rule set; `id` and `edition` are what a job file names."""
+    """A rule set; `id` and `edition` are what a job file names.
+
+    `fasteners` says which fastener is used for a purpose by its id ("clamp"); an earlier edition names none.
+    """
 
     id: str
     edition: str
@@ -55,6 +58,7 @@ class RuleSet:
     slack: Mapping[SlackClass, SlackRule]
     bends: Mapping[Construction, BendRule]
     colours: Mapping[str, str]
+    fasteners: Mapping[str, str] = field(default_factory=dict)
 
     def value(self, name: str) -> float:
         """Return the value of a limit; a name that is not in the rule set is a fault of the program."""
