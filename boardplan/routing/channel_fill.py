@@ -1,10 +1,12 @@
 """Channel fill: how full each stretch of a channel is, and where it is fullest.
 
-Section fields: start, end (mm along the centre line), cables (ids), area (mm², of all jackets), percent.
+Section fields: start, end (mm along the centre line), cables (ids), area (mm², of all jackets), percent, loaded (how
+many conductors in it may carry current).
 ChannelFill fields: channel, length (mm), inner_area (mm²), sections, fullest (Section or None where empty),
 position (mm along the centre line where the fullest section begins), at (its place on the wall), percent,
 cables, largest (cable id with the greatest outside diameter, ""), largest_diameter (mm), largest_percent (of the inner
-height). Function: channel_fills(plan, ways) -> {channel id: ChannelFill}.
+height). Functions: channel_fills(plan, ways) -> {channel id: ChannelFill}; how_many_fit(room, each) -> how many equal
+cables an area holds.
 """
 
 import math
@@ -23,13 +25,18 @@ from boardplan.routing.route import Route, Way
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A stretch of a channel that holds the same cables all along."""
+    """A stretch of a channel that holds the same cables all along.
+
+    `loaded` is how many conductors may carry current: every core of every cable but signal leads. A plan doesn't say
+    which core is the protective one, so that it counts too. Signal conductors don't count: NEC 376.22(B).
+    """
 
     start: float
     end: float
     cables: tuple[str, ...]
     area: float
     percent: float
+    loaded: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,10 +68,37 @@ class ChannelFill:
         """The cables of the fullest section."""
         return self.fullest.cables if self.fullest else ()
 
+    @property
+    def most_loaded(self) -> int:
+        """How many conductors may carry current in the section where they are most."""
+        return max((each.loaded for each in self.sections), default=0)
+
+    def more_that_fit(self, outside_diameter: float, most: float) -> int:
+        """Return how many more cables of a diameter (mm) go in all along, up to a share in percent of the inside."""
+        held = self.fullest.area if self.fullest else 0.0
+        return how_many_fit(self.inner_area * most / 100 - held, jacket_area(outside_diameter))
+
 
 def jacket_area(outside_diameter: float, count: int = 1) -> float:
     """Return the cross-section of cables over their jackets in mm²: pi/4 d² each."""
     return math.pi / 4 * outside_diameter**2 * count
+
+
+def how_many_fit(room: float, each: float, up_from: float = 1.0) -> int:
+    """Return how many equal cables of an area go into a room, both in the same unit; none where it is overfull.
+
+    A last one that only fits in part counts from a share `up_from` of itself on: 0.8 for equal conductors in a
+    conduit (NEC Chapter 9, Note 7), never (1) in a channel.
+
+    >>> how_many_fit(0.4 * 0.864, 0.0133), how_many_fit(0.4 * 0.864, 0.0133, up_from=0.8)
+    (25, 26)
+    """
+    whole, left = divmod(room / each + _NOISE, 1.0)
+    return max(0, int(whole) + (left >= up_from))
+
+
+_NOISE = 1e-9
+"""What a quotient of areas may be out by."""
 
 
 def channel_fills(plan: Plan, ways: Mapping[str, Way]) -> dict[str, ChannelFill]:
@@ -99,6 +133,11 @@ def _fill(plan: Plan, channel: Channel, stretches: list[tuple[float, float, str]
     )
 
 
+def _loaded(plan: Plan, name: str) -> int:
+    cable = plan.cables[name]
+    return 0 if cable.cable_class == "signal" else plan.conductors[cable.conductor].cores * cable.count
+
+
 def _diameter(plan: Plan, cable: str) -> float:
     return plan.conductors[plan.cables[cable].conductor].outside_diameter
 
@@ -127,7 +166,8 @@ def _sections(
                 insort(names, cable)
         if end - start > 1e-6:  # noqa: PLR2004 - no saw cuts finer
             area = math.fsum(map(areas.__getitem__, names))
-            found.append(Section(start, end, tuple(names), area, 100 * area / channel.inner_area))
+            loaded = sum(_loaded(plan, each) for each in names)
+            found.append(Section(start, end, tuple(names), area, 100 * area / channel.inner_area, loaded))
     return tuple(found)
 
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from boardplan.checks.review import review_of
 from boardplan.geometry.point import Point
 from boardplan.routing.channel_fill import channel_fills, jacket_area, point_along
 from boardplan.routing.find_route import find_routes
@@ -50,6 +51,61 @@ def test_the_largest_cable_is_held_against_the_depth(bus_plan):
     fill = channel_fills(bus_plan, find_routes(bus_plan))["RW1"]
     assert (fill.largest, fill.largest_diameter) == ("W08", 8.5)
     assert fill.largest_percent == pytest.approx(8.5 / 56 * 100)
+
+
+def test_conductors_that_may_carry_current_are_counted_section_by_section(bus_plan):
+    # NEC 376.22(B): signal conductors don't count, each core of the others does
+    cables = {
+        "W08": replace(bus_plan.cables["W08"], cable_class="dc", count=2),
+        "W14": replace(bus_plan.cables["W14"], cable_class="signal"),
+        "W10": replace(bus_plan.cables["W10"], cable_class="ac", conductor="three"),
+    }
+    three = replace(bus_plan.conductors[bus_plan.cables["W08"].conductor], id="three", cores=3)
+    plan = replace(bus_plan, cables=cables, conductors={**bus_plan.conductors, "three": three})
+    ways = {
+        "W08": Route("W08", (), 1, (InChannel("RW1", 0, 300),)),
+        "W14": Route("W14", (), 1, (InChannel("RW1", 50, 400),)),
+        "W10": Route("W10", (), 1, (InChannel("RW1", 200, 540),)),
+    }
+    fill = channel_fills(plan, ways)["RW1"]
+    assert [(each.start, each.loaded) for each in fill.sections] == [(0, 2), (50, 2), (200, 5), (300, 3), (400, 3)]
+    assert fill.most_loaded == 5
+
+
+def test_a_smaller_channel_on_the_library_bus_is_found_too_full_where_it_is_fullest(bus_plan):
+    # 25 x 40 mm outside, 21 x 37 mm inside, in place of 60 x 60: the areas added up here, millimetre by millimetre
+    held = bus_plan.channels["RW1"]
+    small = replace(held, width=25, height=40, inner_width=21, inner_height=37)
+    plan = bus_plan.with_things([small])
+    review = review_of(plan)
+    inside = {
+        name: [(each.start, each.end) for each in way.in_channels]
+        for name, way in review.ways.items()
+        if isinstance(way, Route)
+    }
+    at, area, names = max(
+        (
+            (
+                place + 0.5,
+                sum(
+                    math.pi / 4 * plan.conductors[plan.cables[name].conductor].outside_diameter ** 2
+                    for name, parts in inside.items()
+                    for start, end in parts
+                    if start < place + 0.5 < end
+                ),
+                sorted(n for n, parts in inside.items() if any(start < place + 0.5 < end for start, end in parts)),
+            )
+            for place in range(540)
+        ),
+        key=lambda each: each[1],
+    )
+    percent = 100 * area / (21 * 37)
+    limits = {"channel-too-full": 45, "channel-fuller-than-planned": 40}
+    wanted = next(code for code, limit in limits.items() if percent > limit)
+    found = next(each for each in review.findings if each.name == wanted)
+    assert found.measured == pytest.approx(percent, abs=0.01)
+    assert f"with {', '.join(names)};" in found.sentence
+    assert review.fills["RW1"].fullest.start <= at <= review.fills["RW1"].fullest.end
 
 
 def test_areas_and_places():
