@@ -13,6 +13,7 @@ from boardplan.drawing.wall_picture import back_part_picture, framing_picture, n
 from boardplan.geometry.placement import Placement
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
+from boardplan.routing.channel_lanes import drawn_beside_each_other
 from boardplan.routing.clamp import Clamp, own_clamps
 from boardplan.routing.clamps import clamps_of
 from boardplan.routing.route import Route, Way
@@ -34,7 +35,7 @@ def pictures_in_order(plan: Plan, ways: Mapping[str, Way]) -> Iterator[tuple[str
         yield channel.id, on_wall(plan, channel.board, channel_base_picture(channel))
     for component in plan.components.values():
         yield component.id, on_wall(plan, component.board, placed_component_picture(placed(plan, component)))
-    clamps = clamps_of(plan, ways)
+    clamps, ways = clamps_of(plan, ways), drawn_beside_each_other(plan, ways)
     yield from _cables(plan, ways, clamps, in_channel=True)
     for channel in plan.channels.values():
         if channel.cover:

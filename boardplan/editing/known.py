@@ -9,6 +9,7 @@ from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
 from boardplan.model.plan import Plan
 from boardplan.routing.channel_fill import ChannelFill
+from boardplan.routing.channel_lanes import drawn_beside_each_other
 from boardplan.routing.clamp import Clamp
 from boardplan.routing.crossings import Crossing
 from boardplan.routing.length_sum import CutLength
@@ -38,6 +39,11 @@ class Known:
     def stops(self) -> tuple[Finding, ...]:
         """The findings because of which papers must not be issued."""
         return tuple(each for each in self.findings if each.stops)
+
+    @cached_property
+    def drawn(self) -> Mapping[str, Way]:
+        """The ways as they are drawn: beside each other in channels."""
+        return drawn_beside_each_other(self.plan, self.ways)
 
 
 def known_of(review: Review) -> Known:

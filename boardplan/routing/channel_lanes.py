@@ -7,8 +7,9 @@ findings know nothing of it: the difference is within what a channel's slots lea
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import TypeAlias
 
 from boardplan.geometry.point import Point, bearing, direction
 from boardplan.model.channel import Channel
@@ -17,6 +18,7 @@ from boardplan.routing.route import Route, Way
 
 _LEAST = 1.0  # mm: a shorter stretch along a channel is none
 _NOISE = 1e-6
+_MOST_HELD = 4096
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,19 +43,62 @@ class Strand:
         return self.before + self.after
 
 
-def drawn_beside_each_other(plan: Plan, ways: Mapping[str, Way]) -> dict[str, tuple[Point, ...]]:
-    """Return the corners on the wall of the ways that run along channels, each strand moved into its lane."""
+def drawn_beside_each_other(plan: Plan, ways: Mapping[str, Way]) -> dict[str, Way]:
+    """Return the ways as they are drawn: on the wall, each strand in a channel moved into its lane.
+
+    Ways that run along no channel, and those that lie as they lay when this was last asked, are the same objects.
+    """
     shifts: dict[str, dict[int, Point]] = {}
-    points_of = {name: way.points for name, way in ways.items() if isinstance(way, Route)}
     for channel in plan.channels.values():
-        line = [plan.on_wall(channel.board, each) for each in channel.line]
-        strands = strands_in(plan, channel, ways)
-        for strand, offset in zip(strands, lanes(strands, channel.inner_width), strict=True):
-            points = points_of[strand.cable]
-            for leg in strand.legs:
-                cos, sin = _along(line, points[leg], points[leg + 1], channel.width / 2)
-                shifts.setdefault(strand.cable, {})[leg] = Point(-sin * offset, cos * offset)
-    return {name: _shifted(points, shifts[name]) for name, points in points_of.items() if name in shifts}
+        inside = tuple(
+            (way, plan.conductors[plan.cables[name].conductor].outside_diameter)
+            for name, way in sorted(ways.items())
+            if isinstance(way, Route) and any(each.channel == channel.id for each in way.in_channels)
+        )
+        for cable, leg, shift in _channel_shifts(channel, plan.boards[channel.board].position, inside):
+            shifts.setdefault(cable, {})[leg] = shift
+    return {name: _drawn(way, shifts[name]) if name in shifts else way for name, way in ways.items()}
+
+
+_Inside: TypeAlias = tuple[tuple[Route, float], ...]
+_Shifts: TypeAlias = tuple[tuple[str, int, Point], ...]
+_channels_held: dict[str, tuple[Channel, Point, _Inside, _Shifts]] = {}
+_ways_held: dict[str, tuple[Route, dict[int, Point], Route]] = {}
+
+
+def _channel_shifts(channel: Channel, origin: Point, inside: _Inside) -> _Shifts:
+    """Return which leg of which way moves by how much; remembered as long as the same ways lie in the channel."""
+    held = _channels_held.get(channel.id)
+    same = held is not None and held[:2] == (channel, origin) and len(held[2]) == len(inside)
+    if held is not None and same and all(a[0] is b[0] and a[1] == b[1] for a, b in zip(held[2], inside, strict=True)):
+        return held[3]
+    line = [point.moved(*origin) for point in channel.line]
+    strands = strands_in(channel, line, inside)
+    points_of = {way.cable: way.points for way, _ in inside}
+    found = []
+    for strand, offset in zip(strands, lanes(strands, channel.inner_width), strict=True):
+        points = points_of[strand.cable]
+        for leg in strand.legs:
+            cos, sin = _along(line, points[leg], points[leg + 1], channel.width / 2)
+            found.append((strand.cable, leg, Point(-sin * offset, cos * offset)))
+    if len(_channels_held) > _MOST_HELD:
+        _channels_held.clear()
+    _channels_held[channel.id] = channel, origin, inside, tuple(found)
+    return tuple(found)
+
+
+def _drawn(way: Way, shifts: dict[int, Point]) -> Way:
+    """Return a way with its legs moved, as the same object as long as it lies there."""
+    if not isinstance(way, Route):
+        return way
+    held = _ways_held.get(way.cable)
+    if held is not None and held[0] is way and held[1] == shifts:
+        return held[2]
+    if len(_ways_held) > _MOST_HELD:
+        _ways_held.clear()
+    drawn = replace(way, points=_shifted(way.points, shifts))
+    _ways_held[way.cable] = way, shifts, drawn
+    return drawn
 
 
 def _shifted(points: tuple[Point, ...], shifts: Mapping[int, Point]) -> tuple[Point, ...]:
@@ -66,15 +111,9 @@ def _shifted(points: tuple[Point, ...], shifts: Mapping[int, Point]) -> tuple[Po
     return tuple(moved)
 
 
-def strands_in(plan: Plan, channel: Channel, ways: Mapping[str, Way]) -> list[Strand]:
-    """Return the strands in a channel, by cable and along each way."""
-    line = [plan.on_wall(channel.board, each) for each in channel.line]
-    found = []
-    for name, way in sorted(ways.items()):
-        if isinstance(way, Route) and any(each.channel == channel.id for each in way.in_channels):
-            diameter = plan.conductors[plan.cables[name].conductor].outside_diameter
-            found += _joined(_strands(line, channel.width / 2, way, diameter))
-    return found
+def strands_in(channel: Channel, line: Sequence[Point], inside: Iterable[tuple[Route, float]]) -> list[Strand]:
+    """Return the strands in a channel whose line lies on the wall, by cable; `inside` are ways and their diameters."""
+    return [each for way, diameter in inside for each in _joined(_strands(line, channel.width / 2, way, diameter))]
 
 
 def _strands(line: Sequence[Point], half: float, way: Route, diameter: float) -> Iterable[Strand]:

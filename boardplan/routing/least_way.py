@@ -11,7 +11,7 @@ from boardplan.routing.ends import End
 from boardplan.routing.far_off import EVERYTHING, NOISE, FarOff
 from boardplan.routing.open_lines import FAR, UNITS, WEIGHT, OpenLines, units
 from boardplan.routing.open_parts import open_parts_of
-from boardplan.routing.rays import Leaving, clear_between, leavings
+from boardplan.routing.rays import Leaving, clear_between, leavings, spot_of
 from boardplan.routing.reach import Reach
 from boardplan.routing.square_way import Found, Ray, Search
 from boardplan.routing.turning_lines import farthest_past, turning_lines
@@ -109,7 +109,17 @@ def _found(
     reach, cost, exact = within
     near = [each for each in lines.barriers if reach.touches(each.box)]
     turning = turning_lines([*rays[0], *rays[1]], lines, radius, near, exact=exact)
-    return Search(lines, rays, units(radius), turning, near, (ends[0].owner or "-", ends[1].owner or "-")).run(cost)
+    spared = _spared(ends, rays)
+    return Search(lines, rays, units(radius), turning, near, spared).run(cost)
+
+
+def _spared(ends: tuple[End, End], rays: _Rays) -> tuple[str, str]:
+    """Return the owners that bends next to the ends need not clear, "-" for none: after a slanted stub all clear it."""
+    first, last = (
+        end.owner if end.owner and some[0].spot == spot_of(end.point) else "-"
+        for end, some in zip(ends, rays, strict=True)
+    )
+    return first, last
 
 
 def _apart(lines: OpenLines, rays: _Rays) -> bool:
@@ -125,7 +135,7 @@ def _shut_in(ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays
     """Say whether one of the ends is shut in, so that looking farther and farther off from the other is in vain."""
     turning = turning_lines([*rays[0], *rays[1]], lines, radius, lines.barriers, exact=True)
     bodies = [each for each in lines.barriers if each.blocker.sort != "edge"]  # a bend may come over an edge
-    owners = [end.owner or "-" for end in ends]
+    owners = _spared(ends, rays)
     return any(
         Search(lines, (rays[one], rays[other]), units(radius), turning, bodies, (owners[one], owners[other])).shut_in(
             most

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from boardplan.geometry.point import Point
+from boardplan.geometry.bends import turn_between
+from boardplan.geometry.point import Point, bearing
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import Cable
 from boardplan.routing.blockers import Blocker
@@ -12,6 +13,8 @@ from boardplan.routing.least_way import least_way
 from boardplan.routing.open_lines import UNITS, Barrier, OpenLines, units
 from boardplan.routing.rays import leavings, reach_and_stop, spot_of
 from boardplan.routing.route import NoWay
+
+_NEARLY = 10.0  # degrees: ends no more askew than this face each other; common practice, no source
 
 
 def why_no_way(cable: Cable, ends: tuple[End, End], lines: OpenLines, radius: float) -> NoWay:
@@ -29,13 +32,19 @@ def _ends_too_near(cable: Cable, ends: tuple[End, End], radius: float) -> NoWay 
     if start.point == end.point:
         return NoWay(cable.id, f"both ends are at {start.name}", start.point)
     apart, wanted = start.point.distance_to(end.point), start.straight + end.straight
-    if apart >= wanted or (apart > radius and start.owner != end.owner):
+    facing = _looks_at(start, end) and _looks_at(end, start)
+    if apart >= wanted or (apart > radius and start.owner != end.owner and not facing):
         return None
     reason = (
         f"{start.name} and {end.name} are {tidy_number(apart)} mm apart, but {_straights(start, end)} "
         f"take {tidy_number(wanted)} mm"
     )
     return NoWay(cable.id, reason, start.point)
+
+
+def _looks_at(end: End, other: End) -> bool:
+    """Say whether an end's direction is that to the other end, or nearly."""
+    return end.heading is not None and abs(turn_between(end.heading, bearing(end.point, other.point))) < _NEARLY
 
 
 def _straights(start: End, end: End) -> str:

@@ -8,12 +8,11 @@ from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.routing.ends import End, ends_of
-from boardplan.routing.far_off import EVERYTHING
 from boardplan.routing.in_channels import stretches_in_channels
 from boardplan.routing.least_way import least_way, straight_way
 from boardplan.routing.no_way import why_no_way
-from boardplan.routing.reach import Reach
 from boardplan.routing.route import InChannel, NoWay, Route, Way
+from boardplan.routing.slanting import anything, bent_words, slanting_jumper, slanting_way
 from boardplan.routing.surroundings import Surroundings
 
 _DETOUR = 240.0  # mm: a cable that may choose goes no farther round channels that it can cross
@@ -33,7 +32,7 @@ def pinned_way(plan: Plan, cable: Cable) -> Route:
     bend, diameter = plan.rules.bends[conductor.construction], conductor.outside_diameter
     if bend.prefer == bend.least or _holds_bends(points, ends, bend.prefer * diameter):
         return Route(cable.id, points, bend.prefer * diameter, inside, source="pinned", why="pinned by hand")
-    why = f"pinned by hand{_bent_words(bend.least)}"
+    why = f"pinned by hand{bent_words(bend.least)}"
     return Route(cable.id, points, bend.least * diameter, inside, source="pinned", why=why)
 
 
@@ -44,10 +43,6 @@ def _holds_bends(points: tuple[Point, ...], ends: tuple[End, End], radius: float
         a.distance_to(b) >= before + after - _NOISE
         for (a, b), (before, after) in zip(pairwise(points), pairwise(held), strict=True)
     )
-
-
-def _bent_words(factor: float) -> str:
-    return f", bent to {factor:g} x its diameter as no more fits"
 
 
 def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = (), before: Way | None = None) -> Way:
@@ -89,11 +84,6 @@ def _with_reason(way: Way, why: str) -> Way:
     return replace(way, why=f"{why}{way.why}") if isinstance(way, Route) else way
 
 
-def anything(way: Route) -> Reach:
-    """Return the reach of a way that any change can matter to."""
-    return Reach(way.points[0], way.points[-1], EVERYTHING)
-
-
 def _through(way: Way) -> str:
     names = sorted({each.channel for each in way.in_channels}) if isinstance(way, Route) else []
     return f"through channel {' and '.join(names)}"
@@ -133,7 +123,9 @@ def _bent_as_it_fits(
         tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius, expected=expected)
         if tried.points is not None:
             inside = () if way == "outside" else stretches_in_channels(around.plan, tried.points)
-            bent = "" if factor == bend.prefer else _bent_words(factor)
+            bent = "" if factor == bend.prefer else bent_words(factor)
             route = Route(cable.id, tried.points, radius, inside, why=bent, reaches=(tried.reach,), full=full)
-            return route if factor == bend.prefer else replace(route, reaches=(anything(route),))
-    return why_no_way(cable, ends, lines, bend.least * conductor.outside_diameter)
+            route = route if factor == bend.prefer else replace(route, reaches=(anything(route),))
+            return slanting_jumper(around.plan, cable, lines, route) if way == "outside" else route
+    slanting = slanting_way(around.plan, cable, lines) if way == "outside" and apart else None
+    return slanting or why_no_way(cable, ends, lines, bend.least * conductor.outside_diameter)

@@ -15,6 +15,8 @@ _HEADINGS = ((0, 1), (1, 1), (0, -1), (1, -1))
 _SQUARE = 1e-6  # degrees: a heading this near a quarter turn is one
 LONGEST_STUB = 400.0
 _STUB_STEP = 5.0
+_STUB_LONGER = 20.0
+"""How much longer the second stub is than the shortest that has room, in mm; the third is so much longer again."""
 _OWN_BODY = 2 * WEIGHT
 """What a unit across the cable's own component costs on top, so that it leaves a busbar by the near side."""
 
@@ -60,7 +62,7 @@ def reach_and_stop(end: End, lines: OpenLines, axis: int, sign: int) -> tuple[in
     spot = spot_of(end.point)
     reach, stop = FAR, None
     for each in lines.barriers_at(axis, spot[1 - axis]):
-        sides = _sides_for(end, each, spot)
+        sides = sides_for(end, each, spot)
         if sides is not None and sides[1 - axis][0] < spot[1 - axis] < sides[1 - axis][1]:
             near, far = _ahead(spot[axis], sides[axis], sign)
             if far > 0 and max(near, 0) < reach:
@@ -79,7 +81,7 @@ def _ahead(at: int, span: tuple[int, int], sign: int) -> tuple[int, int]:
     return (span[0] - at, span[1] - at) if sign > 0 else (at - span[1], at - span[0])
 
 
-def _sides_for(end: End, barrier: Barrier, spot: Spot) -> tuple[tuple[int, int], tuple[int, int]] | None:
+def sides_for(end: End, barrier: Barrier, spot: Spot) -> tuple[tuple[int, int], tuple[int, int]] | None:
     """Return what a barrier holds off near an end: nothing of its own body, no clearance where it stands closer."""
     blocker = barrier.blocker
     if blocker.sort == "body" and blocker.thing == end.owner:
@@ -101,27 +103,34 @@ def _across_own(end: End, lines: OpenLines, axis: int, sign: int) -> int:
 
 
 def _slanted(end: End, lines: OpenLines, way: tuple[int, int], radius: float, turn: float) -> tuple[Leaving, ...]:
-    """Return the first leg that goes on square after a stub in the end's own slanted direction, if it has room."""
+    """Return first legs that go on square after a stub in the end's own slanted direction, where they have room.
+
+    The shortest stub with room, and some longer ones, each about twice as much longer as the one before.
+    """
     axis, sign = way
     tangent = tangent_length(radius, turn)
-    length = end.straight + tangent
+    shortest = length = end.straight + tangent
+    found: list[Leaving] = []
     while length <= LONGEST_STUB:
         corner = end.point.ahead(end.heading or 0.0, length)
+        if not clear_between(end.point, corner, lines, (end,)):
+            break  # nor is a longer one
         spot = spot_of(corner)
         span = lines.span(axis, spot[1 - axis], spot[axis])
-        if span is not None:
-            reach = span[1] - spot[axis] if sign > 0 else spot[axis] - span[0]
-            if reach > 0 and clear_between(end.point, corner, lines, (end,)):
-                cost = units(length) * WEIGHT + CORNER
-                return (Leaving(Ray(spot, axis, sign, reach, units(tangent), cost), corner),)
-        length += _STUB_STEP
-    return ()
+        reach = 0 if span is None else span[1] - spot[axis] if sign > 0 else spot[axis] - span[0]
+        if reach > 0:
+            cost = units(length) * WEIGHT + CORNER
+            found.append(Leaving(Ray(spot, axis, sign, reach, units(tangent), cost), corner))
+            length += max(_STUB_LONGER, length - shortest)
+        else:
+            length += _STUB_STEP
+    return tuple(found)
 
 
 def clear_between(start: Point, stop: Point, lines: OpenLines, ends: Sequence[End]) -> bool:
     """Say whether a straight leg at any angle is open, whatever the ends given lie on left out."""
     for each in lines.barriers:
-        held = [_sides_for(end, each, spot_of(end.point)) for end in ends]
+        held = [sides_for(end, each, spot_of(end.point)) for end in ends]
         if None in held:
             continue
         sides = each.bare if each.bare in held else each.sides

@@ -147,27 +147,28 @@ class Search:
                 if ray.straight + goal.straight <= distance <= ray.reach + goal.reach:
                     cost = self._lines.cost(ray.axis, ray.line, ray.at, goal.at)
                     self._reach(ray.cost + cost + goal.cost, mark, number)
-        first, last = ray.at + ray.sign * (ray.straight + self._radius), ray.at + ray.sign * ray.reach
+        first, last = (ray.at + ray.sign * (each + self._radius) for each in (ray.straight, ray.reach))
         self._corners(mark, ray.cost, (ray.axis, ray.line, ray.at), (first, last), ray.sign)
 
     def _go_on(self, cost: int, corner: _Corner) -> None:
         """Take every leg that starts at a corner."""
         axis = corner[2]
         at, line = self._places[axis][corner[axis]], self._places[1 - axis][corner[1 - axis]]
-        span = self._lines.span(axis, line, at)
-        if span is None:
-            return
         owner = self._owners[0] if self._best[corner][1][0] < 0 else "-"
         for number, goal in enumerate(self._ends):
             if goal.axis == axis and goal.line == line:
                 distance = (at - goal.at) * goal.sign
-                fits = self._radius + goal.straight <= distance <= goal.reach
+                fits = goal.straight <= distance - self._radius <= goal.reach
                 if fits and self._bends(corner, -goal.sign, {owner, self._owners[1]}):
                     self._reach(cost + self._lines.cost(axis, line, at, goal.at) + goal.cost, corner, number)
         touched = self._touched[axis][line]
-        for sign, last in ((1, span[1]), (-1, span[0])):
+        for sign in (1, -1):
+            span = self._lines.span(axis, line, at + sign * self._radius)
             first = _first_place(at, sign, 2 * self._radius, touched)
-            if first is not None and (last - first) * sign >= 0 and self._bends(corner, sign, {owner}):
+            if span is None or first is None:
+                continue
+            last = (span[1] if sign > 0 else span[0]) + sign * self._radius
+            if (last - first) * sign >= 0 and self._bends(corner, sign, {owner}):
                 self._corners(corner, cost, (axis, line, at), (first, last), sign)
 
     def _bends(self, corner: _Corner, sign: int, spared: set[str]) -> bool:
@@ -248,8 +249,8 @@ def bend_clears(
 ) -> bool:
     """Say whether a square bend clears boxes; `signs` are where its legs lie from its corner, along x and y.
 
-    A box that reaches into the square of the bend's tangents blocks it if its nearest point to the corner
-    lies between the corner and the arc.
+    A box blocks it if the arc runs through it: if, of what it holds of the square of the bend's tangents, the
+    place nearest to the corner lies outside the arc and the one farthest from it inside.
     """
     (x, y), (sign_x, sign_y) = spot, signs
     left, right = (x, x + radius) if sign_x > 0 else (x - radius, x)
@@ -259,7 +260,10 @@ def bend_clears(
             aside = radius - max(0, west - x if sign_x > 0 else x - east)
             above = radius - max(0, south - y if sign_y > 0 else y - north)
             if aside * aside + above * above > radius * radius:
-                return False
+                aside = max(0, radius - (east - x if sign_x > 0 else x - west))
+                above = max(0, radius - (north - y if sign_y > 0 else y - south))
+                if aside * aside + above * above < radius * radius:
+                    return False
     return True
 
 

@@ -45,8 +45,8 @@ def _anywhere(rays: Sequence[Ray], lines: OpenLines, radius: int) -> Iterable[tu
     """Yield axis and line of what ends, their bends and channels ask for."""
     for ray in rays:
         yield ray.axis, ray.at
-        yield ray.axis, ray.at + ray.sign * (ray.straight + radius)
         for aside in (-2 * radius, 0, 2 * radius):
+            yield ray.axis, ray.at + ray.sign * (ray.straight + radius) + aside
             yield 1 - ray.axis, ray.line + aside
     for lane in lines.lanes:
         yield 1 - lane.axis, lane.line

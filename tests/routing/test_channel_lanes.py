@@ -73,14 +73,13 @@ def test_what_leaves_first_to_the_left_lies_outermost_on_the_left():
 
 def test_a_way_round_the_corner_of_a_channel_is_one_strand(bus_plan):
     corner = Channel("RW9", "A", (Point(100, 100), Point(400, 100), Point(400, 500)), 60, 60, 56, 56)
-    plan = bus_plan.with_things([corner])
     points = (Point(150, 300), Point(150, 100), Point(400, 100), Point(400, 450), Point(600, 450))
     way = Route("W08", points, 20, (InChannel("RW9", 50, 650),))
-    strands = strands_in(plan, corner, {"W08": way})
+    strands = strands_in(corner, corner.line, [(way, 8.5)])
     assert [(each.start, each.end, each.before, each.after, each.legs) for each in strands] == [
         (50, 650, 1, -1, (1, 2))
     ]
-    back = strands_in(plan, corner, {"W08": replace(way, points=points[::-1])})
+    back = strands_in(corner, corner.line, [(replace(way, points=points[::-1]), 8.5)])
     assert [(each.start, each.end, each.before, each.after, each.legs) for each in back] == [(50, 650, 1, -1, (1, 2))]
 
 
@@ -89,16 +88,26 @@ def test_drawn_ways_keep_their_ends_and_their_square_corners(board, request):
     plan = request.getfixturevalue(board)
     ways = find_routes(plan)
     drawn = drawn_beside_each_other(plan, ways)
-    assert {name for name, way in ways.items() if isinstance(way, Route) and way.in_channels} >= set(drawn) > set()
-    for name, points in drawn.items():
+    moved = {name: way.points for name, way in drawn.items() if way is not ways[name]}
+    assert {name for name, way in ways.items() if isinstance(way, Route) and way.in_channels} >= set(moved) > set()
+    for name, points in moved.items():
         before = ways[name].points
         assert (points[0], points[-1], len(points)) == (before[0], before[-1], len(before))
         for number in range(len(points) - 1):
             a, b = before[number], before[number + 1]
             if a.x == b.x or a.y == b.y:
                 assert points[number].x == points[number + 1].x or points[number].y == points[number + 1].y
-    lying = [points for name, points in drawn.items() if points != ways[name].points]
+    lying = [points for name, points in moved.items() if points != ways[name].points]
     assert len(set(lying)) == len(lying) > 1
+
+
+def test_what_lies_as_it_lay_is_drawn_as_the_same_object(bus_plan):
+    ways = find_routes(bus_plan)
+    drawn, again = drawn_beside_each_other(bus_plan, ways), drawn_beside_each_other(bus_plan, dict(ways))
+    assert all(again[name] is way for name, way in drawn.items())
+    inside = next(name for name, way in ways.items() if isinstance(way, Route) and way.in_channels)
+    fewer = drawn_beside_each_other(bus_plan, {name: way for name, way in ways.items() if name != inside})
+    assert any(fewer[name] != drawn[name] for name in fewer)
 
 
 def test_drawn_ways_do_not_depend_on_the_order_of_cables(bus_plan):

@@ -32,7 +32,7 @@ class Apart:
             return tuple(things)
         found = {name for name, each in things.items() if were.get(name) is not each} if things is not were else set()
         if collection == "cables":
-            for now, before in ((known.ways, was_known.ways), (known.clamps, was_known.clamps)):
+            for now, before in ((known.drawn, was_known.drawn), (known.clamps, was_known.clamps)):
                 found |= {name for name, each in now.items() if was_other(before, name, each)} & things.keys()
                 found |= (before.keys() - now.keys()) & things.keys()
         if collection == "channels":

@@ -129,7 +129,7 @@ def _fill_ready(_plan: Plan, source: Source, theme: Theme) -> Ready:
 
 
 def _cable_source(plan: Plan, review: Known, cable: Any, *, inside: bool) -> Source | None:
-    way = review.ways.get(cable.id)
+    way = review.drawn.get(cable.id)
     if not isinstance(way, Route) or bool(way.in_channels) is not inside:
         return None
     ends = (plan.kind_of(plan.components[end.component]) for end in cable.ends if isinstance(end, TerminalEnd))

@@ -51,7 +51,7 @@ class BeyondExit(QWidget):
     def _named_in_focus(self) -> str:
         """Return the name of the control that has the keyboard, so that its successor gets it."""
         focus = self.focusWidget()
-        return focus.accessibleName() if focus is not None and focus.hasFocus() else ""
+        return focus.accessibleName() if focus is not None and focus is self.window().focusWidget() else ""
 
     def _focus(self, name: str) -> None:
         places = (self._column.itemAt(number) for number in range(self._column.count()))
