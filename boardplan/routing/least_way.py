@@ -21,6 +21,8 @@ _NEARLY = 10.0
 _ANY = FAR * WEIGHT
 _SLACKS = (*((units(60 * 2**step) * WEIGHT, False) for step in range(6)), (_ANY, False), (_ANY, True))
 """How much more than the least a way may cost, one try after the other, and whether it may turn close to bodies."""
+_WINDING = 1.25
+"""From how many times the least on a way is looked at once more, with more places to turn back at."""
 _LITTLE = 10.0  # mm: a way may become so much longer by a small change
 _APART_AFTER = 2
 """After how many searches in vain to ask whether the ends lie in parts of the wall that don't hang together."""
@@ -86,12 +88,29 @@ def least_way(
         reach = far_off.reach(cost, margin)
         found = _found(ends, lines, radius, rays, (reach, cost, exact))
         if found is not None:
-            points = _points(found, ends, leaving[0][found.start], leaving[1][found.end])
             reach = nowhere.reach if exact else far_off.reach(found.cost, margin)
+            if not exact and found.cost > _WINDING * far_off.least:
+                found, reach = _wound(ends, lines, radius, rays, (far_off, found))
+            points = _points(found, ends, leaving[0][found.start], leaving[1][found.end])
             return Tried(without_repeats(points), reach)
         if slack >= dearest:
             return Tried(None, reach)
     return nowhere
+
+
+def _wound(
+    ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays, before: tuple[FarOff, Found]
+) -> tuple[Found, Reach]:
+    """Return the best way that may also turn back at once beside what it goes round, and what can matter to it.
+
+    Whether to look for such a way at all hangs on what the first one costs, so that all matters that could make
+    that one cost less than it takes for a winding one.
+    """
+    far_off, first = before
+    margin = farthest_past(radius, exact=False, winding=True)
+    reach = far_off.reach(first.cost, margin)
+    found = _found(ends, lines, radius, rays, (reach, first.cost, False), winding=True) or first
+    return found, far_off.reach(max(found.cost, math.ceil(_WINDING * far_off.least)), margin)
 
 
 def _slacks(expected: float) -> Iterator[tuple[int, bool]]:
@@ -103,12 +122,18 @@ def _slacks(expected: float) -> Iterator[tuple[int, bool]]:
 
 
 def _found(
-    ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays, within: tuple[Reach, int, bool]
+    ends: tuple[End, End],
+    lines: OpenLines,
+    radius: float,
+    rays: _Rays,
+    within: tuple[Reach, int, bool],
+    *,
+    winding: bool = False,
 ) -> Found | None:
     """Return the best way within reach that costs no more than so much, turning close to bodies where exact."""
     reach, cost, exact = within
     near = [each for each in lines.barriers if reach.touches(each.box)]
-    turning = turning_lines([*rays[0], *rays[1]], lines, radius, near, exact=exact)
+    turning = turning_lines([*rays[0], *rays[1]], lines, radius, near, exact=exact, winding=winding)
     spared = _spared(ends, rays)
     return Search(lines, rays, units(radius), turning, near, spared).run(cost)
 

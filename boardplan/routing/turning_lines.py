@@ -17,14 +17,15 @@ _Asides: TypeAlias = tuple[tuple[int, int], ...]
 
 
 def turning_lines(
-    rays: Sequence[Ray], lines: OpenLines, radius: float, near: Iterable[Barrier], *, exact: bool
+    rays: Sequence[Ray], lines: OpenLines, radius: float, near: Iterable[Barrier], *, exact: bool, winding: bool = False
 ) -> Turning:
     """Return where a way may turn: x of upright and y of level lines, in units, with what legs on them must touch.
 
-    Lines past what blocks are on whole PITCH, tidy to lay and to measure; where `exact` also close to it.
+    Lines past what blocks are on whole PITCH, tidy to lay and to measure; where `exact` also close to it. A `winding`
+    way may also turn back at once beside what it goes round, two bends on from it.
     """
     turning: Turning = ({}, {})
-    asides = _asides(radius, exact=exact)
+    asides = _asides(radius, exact=exact, winding=winding)
     for each in near:
         beside = [[_past(side, *aside) for aside in asides] for side in each.sides]
         for axis in (0, 1):
@@ -36,9 +37,9 @@ def turning_lines(
     return turning
 
 
-def farthest_past(radius: float, *, exact: bool) -> float:
+def farthest_past(radius: float, *, exact: bool, winding: bool = False) -> float:
     """Return how far off a barrier its turning lines and the bends it blocks lie at most, in mm."""
-    return max((aside + pitch) / UNITS for aside, pitch in _asides(radius, exact=exact))
+    return max((aside + pitch) / UNITS for aside, pitch in _asides(radius, exact=exact, winding=winding))
 
 
 def _anywhere(rays: Sequence[Ray], lines: OpenLines, radius: int) -> Iterable[tuple[int, int]]:
@@ -52,9 +53,10 @@ def _anywhere(rays: Sequence[Ray], lines: OpenLines, radius: int) -> Iterable[tu
         yield 1 - lane.axis, lane.line
 
 
-def _asides(radius: float, *, exact: bool) -> _Asides:
+def _asides(radius: float, *, exact: bool, winding: bool) -> _Asides:
     """Return how far off what blocks lines lie, each with the pitch they keep."""
-    kept = tuple((units(aside), units(PITCH)) for aside in (0.0, BEND_ROOM * radius))
+    past = (0.0, BEND_ROOM * radius)
+    kept = tuple((units(aside), units(PITCH)) for aside in (*past, *(each + 2 * radius for each in past if winding)))
     close = tuple((units(aside), 1) for aside in (0.0, BEND_ROOM * radius, radius))
     return (*kept, *close) if exact else kept
 
