@@ -114,9 +114,10 @@ def _straight_between(start: SlowEnd, end: SlowEnd) -> float:
         dx, dy = _AHEAD[heading]
         along = (end.at.x - start.at.x) * dx + (end.at.y - start.at.y) * dy
         aside = abs((end.at.x - start.at.x) * dy) + abs((end.at.y - start.at.y) * dx)
-        if aside < 1e-6 and along >= start.straight + end.straight - 1e-6 and (heading + 2) % 4 in end.headings:
-            if not start.leg.intersection(end.leg).intersects(LineString([start.at, end.at])):
-                return along
+        facing = (heading + 2) % 4 in end.headings and along >= start.straight + end.straight - 1e-6
+        both = start.leg.intersection(end.leg)
+        if facing and aside < 1e-6 and not both.intersects(LineString([start.at, end.at])):
+            return along
     return NEVER
 
 

@@ -5,12 +5,15 @@ import json
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 from boardplan import __version__
 from boardplan.bundled import data_dir
 from boardplan.files.faults import BadFile
 from boardplan.model.plan import Plan
+
+if TYPE_CHECKING:
+    from boardplan.routing.clamp_holes import Clamps
 
 FINE, STOPS, UNUSABLE = 0, 1, 2
 """Exit codes: fine; findings that stop; input that can't be used."""
@@ -75,6 +78,9 @@ def _parser() -> _Parser:
             shape.add_argument("--csv", action="store_true", help="as CSV")
         if name == "cables":
             shape.add_argument("--sum", metavar="CABLE", help="how the length of one cable comes about, line by line")
+            shape.add_argument(
+                "--free", metavar="CABLE", help="what would give a cable without a way one; takes a while"
+            )
     pack = commands.add_parser("pack", help="write all papers of a job", description="write all papers of a job")
     pack.add_argument("file", type=Path, help="a job file")
     pack.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write")
@@ -116,9 +122,15 @@ def _cables(chosen: argparse.Namespace) -> int:
     from boardplan.routing.find_route import find_routes  # noqa: PLC0415
 
     plan = _plan(chosen)
-    if chosen.sum is not None and chosen.sum not in plan.cables:
-        raise _WrongUse(f"--sum: there is no cable '{chosen.sum}' in {chosen.file}")
+    for option, named in (("--sum", chosen.sum), ("--free", chosen.free)):
+        if named is not None and named not in plan.cables:
+            raise _WrongUse(f"{option}: there is no cable '{named}' in {chosen.file}")
     ways = find_routes(plan)
+    if chosen.free is not None:
+        from boardplan.cli.text import freed_lines  # noqa: PLC0415
+
+        _say("\n".join(freed_lines(plan, chosen.free, ways[chosen.free])))
+        return FINE
     lengths = cut_lengths(plan, ways)
     if chosen.json:
         _say_json(cable_records(plan, ways, lengths, channel_fills(plan, ways)))
@@ -127,7 +139,9 @@ def _cables(chosen: argparse.Namespace) -> int:
     elif chosen.sum is not None:
         _say("\n".join(sum_lines(lengths[chosen.sum])))
     else:
-        _say("\n".join(cable_lines(plan, lengths)))
+        from boardplan.routing.channel_sharing_left import saving_left  # noqa: PLC0415
+
+        _say("\n".join([*cable_lines(plan, lengths), f"Channels: {saving_left(plan, ways).sentence}."]))
     return FINE
 
 
@@ -137,13 +151,24 @@ def _holes(chosen: argparse.Namespace) -> int:
     from boardplan.output.records import hole_records  # noqa: PLC0415
 
     plan = _plan(chosen)
+    clamps = _clamps_with_screws(plan)
     if chosen.json:
-        _say_json(hole_records(plan))
+        _say_json(hole_records(plan, clamps))
     elif chosen.csv:
-        _say(hole_schedule_csv(plan))
+        _say(hole_schedule_csv(plan, clamps))
     else:
-        _say("\n".join(hole_lines(plan)))
+        _say("\n".join(hole_lines(plan, clamps)))
     return FINE
+
+
+def _clamps_with_screws(plan: Plan) -> "Clamps":
+    """Return the clamps of a job whose rule set names their screw; no way is looked for where none does."""
+    if not plan.rules.fasteners:
+        return {}
+    from boardplan.routing.clamps import clamps_of  # noqa: PLC0415
+    from boardplan.routing.find_route import find_routes  # noqa: PLC0415
+
+    return clamps_of(plan, find_routes(plan))
 
 
 def _pack(chosen: argparse.Namespace) -> int:

@@ -11,10 +11,13 @@ from boardplan.geometry.units import inches_text, tidy_number
 from boardplan.model.plan import Plan
 from boardplan.output.cut_list import clock_words, remarks
 from boardplan.output.datum import datum_words
-from boardplan.output.hole_schedule import hole_rows
+from boardplan.output.hole_schedule import clamp_rows, hole_rows
 from boardplan.output.records import verdict_words
+from boardplan.routing.clamp_holes import Clamps
 from boardplan.routing.end_work import EndWork
 from boardplan.routing.length_sum import CutLength, explain
+from boardplan.routing.route import NoWay, Way
+from boardplan.routing.what_frees import what_frees
 
 _NUMBER = re.compile(r"-?[\d.]*|\?")
 
@@ -96,11 +99,19 @@ def _mm(value: float | None) -> str:
     return "" if value is None else tidy_number(value)
 
 
-def hole_lines(plan: Plan) -> list[str]:
-    """Return holes as columns: running dimensions from the datum, in a job in inches also as a tape reads."""
+def freed_lines(plan: Plan, cable: str, way: Way) -> list[str]:
+    """Return why a cable has no way and what would give it one, smallest move first."""
+    if not isinstance(way, NoWay):
+        return [f"{cable} has a way."]
+    found = what_frees(plan, cable)
+    return [f"{cable}: {way.reason}.", *([each.words for each in found] or ["Nothing that was tried gives it one."])]
+
+
+def hole_lines(plan: Plan, clamps: Clamps) -> list[str]:
+    """Return holes as columns, clamps' screws last: running dimensions from the datum, also as an inch tape reads."""
     inches = plan.job.units == "inch"
     rows = []
-    for row in hole_rows(plan):
+    for row in (*hole_rows(plan), *clamp_rows(plan, clamps)):
         hole, (x, y) = row.hole, row.place
         tape = (inches_text(x), inches_text(y)) if inches else ()
         bit = "?" if hole.bit is None else f"{hole.bit:g}"

@@ -1,6 +1,7 @@
 """Records: every number the papers show, as plain values for JSON."""
 
 from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Any
 
 from boardplan.checks.finding import Finding
@@ -9,11 +10,13 @@ from boardplan.geometry.units import inches_text
 from boardplan.model.plan import Plan
 from boardplan.output.cut_list import label_text
 from boardplan.output.datum import datum_words
-from boardplan.output.hole_schedule import HoleRow, hole_rows
+from boardplan.output.hole_schedule import HoleRow, clamp_rows, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
 from boardplan.output.stud_stacks import stack_records
 from boardplan.routing.channel_fill import ChannelFill
+from boardplan.routing.channel_sharing_left import saving_left
 from boardplan.routing.clamp import Clamp
+from boardplan.routing.clamp_holes import Clamps
 from boardplan.routing.clamps import clamps_of
 from boardplan.routing.end_work import EndWork
 from boardplan.routing.length_sum import CutLength, explain
@@ -24,14 +27,18 @@ Record = dict[str, Any]
 _PLACES = 6
 
 
-def hole_records(plan: Plan) -> Record:
-    """Return all holes: `x` and `y` on the board from its lower left, `from_datum` the running dimensions."""
+def hole_records(plan: Plan, clamps: Clamps = MappingProxyType({})) -> Record:
+    """Return all holes: `x` and `y` on the board from its lower left, `from_datum` the running dimensions.
+
+    The screws of clamps stand by themselves: they are in no count of holes.
+    """
     rows = hole_rows(plan)
     bits = sorted({row.hole.bit for row in rows if row.hole.bit is not None})
     return {
         **_job(plan),
         "datum": {board.id: datum_words(board) for board in plan.boards.values()},
         "holes": [_hole(row) for row in rows],
+        "clamp_screws": [_hole(row) for row in clamp_rows(plan, clamps)],
         "by_bit": [{"bit": bit, "count": sum(row.hole.bit == bit for row in rows)} for bit in bits],
     }
 
@@ -82,7 +89,7 @@ def cable_records(
     fills: Mapping[str, ChannelFill],
 ) -> Record:
     """Return all cables with their ways, clamps and the sums of their lengths, the reels, the channels."""
-    clamps = clamps_of(plan, ways)
+    clamps, saving = clamps_of(plan, ways), saving_left(plan, ways)
     return {
         **_job(plan),
         "cables": [
@@ -108,6 +115,7 @@ def cable_records(
         "clamps": {need.name: need.count for need in clamp_needs(clamps)},
         **stack_records(plan, lengths),
         "channels": [_channel(fill) for fill in fills.values()],
+        "sharing": {"could_save": _number(saving.at_most), "outside": list(saving.outside), "words": saving.sentence},
     }
 
 

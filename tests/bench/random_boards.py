@@ -16,14 +16,14 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
-from random_plans import random_plan  # noqa: E402 - beside the tests
-from slow_square_ways import NEVER, SlowBoard, shortest_square  # noqa: E402
-from way_sampler import crosses_itself, stays_outside, violations  # noqa: E402
+from random_plans import random_plan
+from slow_square_ways import NEVER, SlowBoard, shortest_square
+from way_sampler import crosses_itself, stays_outside, violations
 
-from boardplan.geometry.bends import Bend, corner_saving  # noqa: E402
-from boardplan.routing.find_route import find_routes  # noqa: E402
-from boardplan.routing.reach import CORNER  # noqa: E402
-from boardplan.routing.route import NoWay, Route, Way  # noqa: E402
+from boardplan.geometry.bends import Bend, corner_saving
+from boardplan.routing.find_route import find_routes
+from boardplan.routing.reach import CORNER
+from boardplan.routing.route import NoWay, Route, Way
 
 
 @dataclass

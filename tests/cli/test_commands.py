@@ -4,14 +4,20 @@ import contextlib
 import io
 import json
 import re
+from dataclasses import replace
 
 import pytest
 from boards import SAMPLES
+from checks.plans import plan_of, unit
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from mutations import mutated_job
 
 from boardplan.cli.commands import run_command
+from boardplan.files.plan_file import load_plan, save_plan
+from boardplan.files.rule_set_file import find_rule_set
+from boardplan.files.shelf_file import bundled_shelf
+from boardplan.model.cable import Cable, TerminalEnd
 
 BUS = SAMPLES / "library-bus.json"
 
@@ -143,3 +149,45 @@ def test_the_sum_of_one_cable_is_printed_line_by_line(capsys):
 def test_a_sum_of_a_cable_that_is_not_there_is_refused(capsys):
     assert run_command(["cables", str(BUS), "--sum", "W99"]) == 2
     assert "there is no cable 'W99'" in capsys.readouterr().err
+
+
+def test_what_would_free_a_cable_is_told_on_demand(tmp_path, capsys):
+    near = moved_apart(tmp_path, 20)
+    assert run_command(["cables", str(near), "--free", "W1"]) == 0
+    words = capsys.readouterr().out
+    assert words.startswith("W1: U1.T and U2.B are 40 mm apart, but their lugs take 56 mm.")
+    assert "Move U2 16 mm up." in words
+    far = moved_apart(tmp_path, 200)
+    assert run_command(["cables", str(far), "--free", "W1"]) == 0
+    assert capsys.readouterr().out == "W1 has a way.\n"
+    assert run_command(["cables", str(far), "--free", "W9"]) == 2
+    assert "there is no cable 'W9'" in capsys.readouterr().err
+
+
+def moved_apart(tmp_path, gap):
+    """Return a job of two units one above the other, their studs 20 mm inside, with a cable between."""
+    joined = Cable("W1", TerminalEnd("U1", "T"), TerminalEnd("U2", "B"), "16", "red", "dc", "outside")
+    path = tmp_path / f"{gap}.json"
+    save_plan(plan_of(unit("U1", 300, 200), unit("U2", 300, 300 + gap), joined), path)
+    return path
+
+
+def test_the_cables_end_with_what_sharing_channels_leaves(capsys):
+    assert run_command(["cables", str(BUS)]) == 0
+    assert capsys.readouterr().out.endswith("Channels: no cable can be saved by sharing channels otherwise.\n")
+
+
+def test_screws_of_clamps_are_listed_besides_the_holes(tmp_path, capsys):
+    plan = load_plan(BUS)
+    screw = bundled_shelf().fasteners["#8x16 washer"]
+    newer = replace(
+        plan, rules=find_rule_set("trade-practice", "2026.2"), fasteners={**plan.fasteners, screw.id: screw}
+    )
+    save_plan(newer, tmp_path / "newer.json")
+    assert run_command(["holes", str(tmp_path / "newer.json"), "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert len(found["holes"]) == 56  # our own worked example: clamps are in no count of holes
+    assert found["clamp_screws"]
+    assert all(each["id"].split("-C")[0] in plan.cables for each in found["clamp_screws"])
+    assert run_command(["holes", str(tmp_path / "newer.json")]) == 0
+    assert found["clamp_screws"][0]["id"] in capsys.readouterr().out

@@ -71,7 +71,7 @@ def test_what_leaves_first_to_the_left_lies_outermost_on_the_left():
     assert crossed(strands, least_crossing(strands)) == 0
 
 
-def test_a_way_round_the_corner_of_a_channel_is_one_strand(bus_plan):
+def test_a_way_round_the_corner_of_a_channel_is_one_strand():
     corner = Channel("RW9", "A", (Point(100, 100), Point(400, 100), Point(400, 500)), 60, 60, 56, 56)
     points = (Point(150, 300), Point(150, 100), Point(400, 100), Point(400, 450), Point(600, 450))
     way = Route("W08", points, 20, (InChannel("RW9", 50, 650),))
