@@ -117,8 +117,8 @@ class RowDelegate(QStyledItemDelegate):
             painter.drawRect(QRectF(stick.left() + 2, middle.y(), stick.width() - 4, 2.5))
 
     def _paint_words(self, painter: QPainter, box: QRect, row: Row) -> None:
-        left, right = box.left() + self._left(row), box.right() - _EDGE
-        room = right - left
+        left = box.left() + self._left(row)
+        room = box.width() - self._left(row) - _EDGE  # as in sizeHint, to the pixel: words wrap where they were counted
         top = box.top() + 4
         if row.picture is not None:
             top = box.center().y() - (self._title_height(row, room) + self._detail_height(row, room)) // 2
