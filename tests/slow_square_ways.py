@@ -213,7 +213,8 @@ class _Lattice:
     def gone_straight(self, lengths, heading):
         """Return the least length at each place for who may go on straight in a heading."""
         axis = heading % 2
-        values = lengths if axis == 0 else lengths.T
+        values = np.where(self._parts[axis] % 2, NEVER, lengths)  # odd where blocked
+        values = values if axis == 0 else values.T
         along = self.x if axis == 0 else self.y
         parts = self._parts[axis] if axis == 0 else self._parts[axis].T
         if heading >= 2:
