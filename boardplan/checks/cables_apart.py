@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, hypot, radians, sin
+from typing import TypeAlias
 
 from shapely import LineString, get_parts, unary_union
 from shapely.geometry import Point as Place
@@ -80,17 +81,12 @@ def _free_near_units(site: Site, one: CableSpot, other: CableSpot) -> BaseGeomet
 
 
 def _too_near(site: Site, one: CableSpot, other: CableSpot, limit: Limit, name: str) -> Iterator[Finding]:
-    least = site.limit("side-by-side-for").value
     margin = limit.value + (one.conductor.outside_diameter + other.conductor.outside_diameter) / 2
     if not one.box.grown(margin).touches(other.box):
         return
-    lines = _lines(site, one, other, limit)
-    found = [
-        each for each in _side_by_side(one, other, lines) if each.length > least and each.apart < limit.value - NOISE
-    ]
-    if not found:
+    worst = _worst_beside(site, one, other, limit)
+    if worst is None:
         return
-    worst = min(found, key=lambda each: (each.apart, -each.length))
     has, wants = site.two_lengths(max(worst.apart, 0.0), limit.value)
     words = (
         f"{_CLASSES[one.cable.cable_class]} cable {one.id} lies {has} beside {_CLASSES[other.cable.cable_class]} cable "
@@ -98,6 +94,28 @@ def _too_near(site: Site, one: CableSpot, other: CableSpot, limit: Limit, name: 
     )
     area = box_around(worst.leg)
     yield site.finding(name, limit, Where((one.id, other.id), one.board.id, area.centre, area), words, worst.apart)
+
+
+_Measured: TypeAlias = tuple[CableSpot, CableSpot, Limit, _Beside | None]
+_measured: dict[tuple[int, int], _Measured] = {}
+_MOST_MEASURED = 50_000
+
+
+def _worst_beside(site: Site, one: CableSpot, other: CableSpot, limit: Limit) -> _Beside | None:
+    """Return where two cables lie side by side the nearest; remembered as long as both lie where they lay."""
+    key = id(one), id(other)
+    held = _measured.get(key)
+    if held is not None and held[0] is one and held[1] is other and held[2] is limit:
+        return held[3]
+    least, lines = site.limit("side-by-side-for").value, _lines(site, one, other, limit)
+    found = [
+        each for each in _side_by_side(one, other, lines) if each.length > least and each.apart < limit.value - NOISE
+    ]
+    worst = min(found, key=lambda each: (each.apart, -each.length), default=None)
+    if len(_measured) > _MOST_MEASURED:
+        _measured.clear()
+    _measured[key] = one, other, limit, worst
+    return worst
 
 
 def _lines(site: Site, one: CableSpot, other: CableSpot, limit: Limit) -> tuple[list[LineString], list[LineString]]:
