@@ -157,14 +157,20 @@ def _on_leg(end: End, radius: float) -> list[Point]:
 
 def _between(room: FreeRoom, aways: "Sequence[tuple[float, float]]", most: int) -> "Sequence[Point]":
     """Return places off the corners of what blocks, those nearest to the straight line between the ends."""
+    import numpy as np  # noqa: PLC0415 - slow to load
+
     a, b = room.ends[0].point, room.ends[1].point
     found: dict[Point, float] = {}
     for box in room.all:
         for place in _round(box, aways):
             found[place] = place.distance_to(a) + place.distance_to(b)
     nearest = sorted(found, key=lambda place: (found[place], place))[: 3 * most]
-    open_ones = [each for each in nearest if not any(box.holds(each) for box in room.all)]
-    return open_ones[:most]
+    if not nearest:
+        return []
+    x, y = (np.array(each)[:, None] for each in zip(*nearest, strict=True))
+    left, bottom, right, top = np.array(room.all).T
+    shut = ((left <= x) & (x <= right) & (bottom <= y) & (y <= top)).any(axis=1)
+    return [each for each, is_shut in zip(nearest, shut.tolist(), strict=True) if not is_shut][:most]
 
 
 def _aways(radius: float, *, along: bool) -> list[tuple[float, float]]:

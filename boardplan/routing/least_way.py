@@ -33,10 +33,14 @@ _Rays: TypeAlias = tuple[list[Ray], list[Ray]]
 
 @dataclass(frozen=True, slots=True)
 class Tried:
-    """The corners of a way, none where there is none, and how far off things lie that could change that."""
+    """The corners of a way, none where there is none, and how far off things lie that could change that.
+
+    `apart` says that there is none at any angle: the ends lie in parts of the wall that don't hang together.
+    """
 
     points: tuple[Point, ...] | None
     reach: Reach
+    apart: bool = False
 
 
 def straight_way(ends: tuple[End, End], lines: OpenLines, radius: float) -> Tried | None:
@@ -81,7 +85,8 @@ def least_way(
     far_off, dearest = FarOff(ends, lines, rays, radius, straight), round(most * UNITS) * WEIGHT
     for in_vain, (slack, exact) in enumerate(_slacks(expected)):
         if in_vain == _APART_AFTER and slack < dearest and _apart(lines, rays):
-            return nowhere
+            square = all(ray.spot == spot_of(end.point) for end, some in zip(ends, rays, strict=True) for ray in some)
+            return Tried(None, nowhere.reach, apart=square)
         if in_vain in _DOUBTS and _shut_in(ends, lines, radius, rays, _DOUBTS[in_vain]):
             return nowhere
         cost, margin = far_off.least + min(slack, dearest), farthest_past(radius, exact=exact)

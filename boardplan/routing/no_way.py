@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from boardplan.geometry.bends import turn_between
-from boardplan.geometry.point import Point, bearing
+from boardplan.geometry.point import Point, bearing, box_around
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import Cable
 from boardplan.routing.blockers import Blocker
@@ -92,12 +92,14 @@ def _shut_in(cable: Cable, ends: tuple[End, End], lines: OpenLines, radius: floa
 
 def _first_hit(start: Point, stop: Point, barriers: Sequence[Barrier], own: set[str]) -> tuple[Point, Blocker] | None:
     """Return where a leg first runs into something, and into what."""
+    leg = box_around((start, stop))
+    near = [each for each in barriers if each.blocker.thing not in own and each.box.touches(leg)]
     steps = max(1, int(start.distance_to(stop) / 5.0))
     for step in range(steps + 1):
         share = step / steps
         at = Point(start.x + (stop.x - start.x) * share, start.y + (stop.y - start.y) * share)
-        for each in barriers:
-            if each.blocker.thing not in own and each.holds((units(at.x), units(at.y))):
+        for each in near:
+            if each.holds((units(at.x), units(at.y))):
                 return at, each.blocker
     return None
 

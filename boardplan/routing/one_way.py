@@ -117,8 +117,8 @@ def _bent_as_it_fits(
     bend = around.plan.rules.bends[conductor.construction]
     ends = ends_of(around.plan, cable)
     lines = around.lines(conductor.outside_diameter, way, full, ends)
-    apart = ends[0].point != ends[1].point
-    for factor in dict.fromkeys((bend.prefer, bend.least)) if apart else ():
+    hopeless = ends[0].point == ends[1].point
+    for factor in dict.fromkeys((bend.prefer, bend.least)) if not hopeless else ():
         radius = factor * conductor.outside_diameter
         tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius, expected=expected)
         if tried.points is not None:
@@ -127,5 +127,8 @@ def _bent_as_it_fits(
             route = Route(cable.id, tried.points, radius, inside, why=bent, reaches=(tried.reach,), full=full)
             route = route if factor == bend.prefer else replace(route, reaches=(anything(route),))
             return slanting_jumper(around.plan, cable, lines, route) if way == "outside" else route
-    slanting = slanting_way(around.plan, cable, lines) if way == "outside" and apart else None
+        if tried.apart:
+            hopeless = True
+            break
+    slanting = slanting_way(around.plan, cable, lines) if way == "outside" and not hopeless else None
     return slanting or why_no_way(cable, ends, lines, bend.least * conductor.outside_diameter)
