@@ -4,7 +4,7 @@ Each way that the program finds is sampled every half millimetre (tests/way_samp
 boards, all of them unless told, the ways outside of channels are held against a slow search of a fine lattice
 (tests/slow_square_ways.py): the least length with no more bends than the way has, and the least of length and bends
 together, a bend at what the program counts one for. Cables with an end that doesn't leave squarely can't be held
-against it. And nowhere may the program say "no way" where the lattice has one.
+against it; those with an end that may leave any way are not, as the program leaves a busbar by its near side. And nowhere may the program say "no way" where the lattice has one.
 """
 
 import sys
@@ -18,7 +18,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from random_plans import random_plan
 from slow_square_ways import NEVER, SlowBoard, shortest_square
-from way_sampler import crosses_itself, stays_outside, violations
+from way_sampler import crosses_itself, end_there, stays_outside, violations
 
 from boardplan.geometry.bends import Bend, corner_saving
 from boardplan.routing.find_route import find_routes
@@ -65,7 +65,7 @@ def measured(tally: Tally, seed: int) -> None:
         cable = plan.cables[name]
         conductor = plan.conductors[cable.conductor]
         diameter = conductor.outside_diameter
-        if not stays_outside(plan, cable):
+        if not stays_outside(plan, cable) or any(end_there(plan, cable, each).heading is None for each in cable.ends):
             continue
         board = boards.setdefault(diameter, SlowBoard(plan, diameter))
         started = time.perf_counter()
