@@ -4,7 +4,8 @@ Each way that the program finds is sampled every half millimetre (tests/way_samp
 boards, all of them unless told, the ways outside of channels are held against a slow search of a fine lattice
 (tests/slow_square_ways.py): the least length with no more bends than the way has, and the least of length and bends
 together, a bend at what the program counts one for. Cables with an end that doesn't leave squarely can't be held
-against it; those with an end that may leave any way are not, as the program leaves a busbar by its near side. And nowhere may the program say "no way" where the lattice has one.
+against it; those with an end that may leave any way are not, as the program leaves a busbar by its near side. And
+nowhere may the program say "no way" where the lattice has one.
 """
 
 import sys
