@@ -19,6 +19,8 @@ from boardplan.routing.route import Route, Way
 _LEAST = 1.0  # mm: a shorter stretch along a channel is none
 _NOISE = 1e-6
 _MOST_HELD = 4096
+_BUNDLE = 24
+"""More strands than that in a channel are drawn as one bundle: nobody tells them apart, and all would move for one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,13 +51,17 @@ def drawn_beside_each_other(plan: Plan, ways: Mapping[str, Way]) -> dict[str, Wa
     Ways that run along no channel, and those that lie as they lay when this was last asked, are the same objects.
     """
     shifts: dict[str, dict[int, Point]] = {}
-    for channel in plan.channels.values():
-        inside = tuple(
-            (way, plan.conductors[plan.cables[name].conductor].outside_diameter)
-            for name, way in sorted(ways.items())
-            if isinstance(way, Route) and any(each.channel == channel.id for each in way.in_channels)
-        )
-        for cable, leg, shift in _channel_shifts(channel, plan.boards[channel.board].position, inside):
+    inside: dict[str, list[tuple[Route, float]]] = {}
+    for name in sorted(ways):
+        way = ways[name]
+        if not isinstance(way, Route):
+            continue
+        diameter = plan.conductors[plan.cables[name].conductor].outside_diameter
+        for channel_id in dict.fromkeys(each.channel for each in way.in_channels):
+            inside.setdefault(channel_id, []).append((way, diameter))
+    for channel in (each for each in plan.channels.values() if each.id in inside):
+        origin = plan.boards[channel.board].position
+        for cable, leg, shift in _channel_shifts(channel, origin, tuple(inside[channel.id])):
             shifts.setdefault(cable, {})[leg] = shift
     return {name: _drawn(way, shifts[name]) if name in shifts else way for name, way in ways.items()}
 
@@ -76,7 +82,8 @@ def _channel_shifts(channel: Channel, origin: Point, inside: _Inside) -> _Shifts
     strands = strands_in(channel, line, inside)
     points_of = {way.cable: way.points for way, _ in inside}
     found = []
-    for strand, offset in zip(strands, lanes(strands, channel.inner_width), strict=True):
+    offsets = lanes(strands, channel.inner_width) if len(strands) <= _BUNDLE else []
+    for strand, offset in zip(strands, offsets, strict=False):  # none for a bundle
         points = points_of[strand.cable]
         for leg in strand.legs:
             cos, sin = _along(line, points[leg], points[leg + 1], channel.width / 2)

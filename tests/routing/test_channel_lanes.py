@@ -113,3 +113,15 @@ def test_what_lies_as_it_lay_is_drawn_as_the_same_object(bus_plan):
 def test_drawn_ways_do_not_depend_on_the_order_of_cables(bus_plan):
     ways = find_routes(bus_plan)
     assert drawn_beside_each_other(bus_plan, dict(reversed(ways.items()))) == drawn_beside_each_other(bus_plan, ways)
+
+
+def test_a_thick_bundle_is_drawn_as_one(bus_plan):
+    ways = find_routes(bus_plan)
+    inside = next(way for way in ways.values() if isinstance(way, Route) and way.in_channels)
+    cable = bus_plan.cables[inside.cable]
+    many = {f"B{number}": replace(cable, id=f"B{number}") for number in range(25)}
+    plan = replace(bus_plan, cables={**bus_plan.cables, **many})
+    alike = {name: replace(inside, cable=name) for name in many}
+    assert drawn_beside_each_other(plan, alike) == alike
+    few = dict(list(alike.items())[:10])
+    assert len({way.points for way in drawn_beside_each_other(plan, few).values()}) == 10
