@@ -24,8 +24,6 @@ _STEPS = (5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0, 125.0, 150.0)
 _FINE = 1.0  # mm: how closely the least move is told
 _MOST_BLAMED = 4
 _DIRECTIONS = {"left": Point(-1, 0), "right": Point(1, 0), "down": Point(0, -1), "up": Point(0, 1)}
-LINK_BAR = (40.0, 100.0)
-"""Between studs so far apart in mm a bar is better than a cable: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,8 +63,10 @@ def _otherwise(plan: Plan, cable: Cable) -> Iterator[Freed]:
 
 def _link_bar(plan: Plan, cable: Cable) -> Freed | None:
     start, end = ends_of(plan, cable)
+    if not (start.lugged and end.lugged and plan.rules.knows("link-bar-from")):
+        return None
     apart = start.point.distance_to(end.point)
-    if not (start.lugged and end.lugged and LINK_BAR[0] <= apart <= LINK_BAR[1]):
+    if not plan.rules.value("link-bar-from") <= apart <= plan.rules.value("link-bar-to"):
         return None
     centre = length_text(apart, plan.job.units)
     return Freed(f"The studs are {centre} apart: a link bar joins them better than a cable.")
