@@ -6,9 +6,9 @@ from dataclasses import replace
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, percent_text, where_is
 from boardplan.checks.spots import CableSpot
-from boardplan.routing.cut_length import off_board_legs
-from boardplan.routing.length_sum import CutLength
-from boardplan.routing.stiff_jumper import least_jumper, lug_mouths
+from boardplan.routing.lengths.cut_length import off_board_legs
+from boardplan.routing.lengths.length_sum import CutLength
+from boardplan.routing.lengths.stiff_jumper import least_jumper, lug_mouths
 
 
 def jumper_too_short(site: Site, spot: CableSpot) -> Iterator[Finding]:

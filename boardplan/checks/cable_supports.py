@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, Where
 from boardplan.checks.spots import CableSpot
-from boardplan.routing.battery_cables import battery_end
+from boardplan.routing.currents.battery_cables import battery_end
 
 
 def cable_unsupported(site: Site, spot: CableSpot) -> Iterator[Finding]:

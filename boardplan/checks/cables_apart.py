@@ -17,7 +17,7 @@ from boardplan.geometry.bends import turn_between
 from boardplan.geometry.point import Point, bearing, box_around
 from boardplan.model.cable import TerminalEnd
 from boardplan.model.rule_set import Limit
-from boardplan.routing.crossings import crossings_of
+from boardplan.routing.together.crossings import crossings_of
 
 _CLASSES = {"ac": "AC", "dc": "DC", "pv": "PV", "signal": "Signal"}
 _NEARLY = 10.0  # degrees: two legs that close to parallel lie side by side

@@ -7,13 +7,13 @@ from boardplan.checks.site import Site
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.component import Component
 from boardplan.model.plan import COLLECTIONS, Plan
-from boardplan.routing.channel_fill import ChannelFill, channel_fills
-from boardplan.routing.clamp_changes import refreshed_holding
-from boardplan.routing.clamps import Holding
-from boardplan.routing.cut_length import cut_lengths
-from boardplan.routing.length_sum import CutLength
-from boardplan.routing.rises import passing_moved
+from boardplan.routing.channels.channel_fill import ChannelFill, channel_fills
+from boardplan.routing.lengths.cut_length import cut_lengths
+from boardplan.routing.lengths.length_sum import CutLength
+from boardplan.routing.lengths.rises import passing_moved
 from boardplan.routing.route import Route, Way
+from boardplan.routing.supports.clamp_changes import refreshed_holding
+from boardplan.routing.supports.clamps import Holding
 
 Ways = Mapping[str, Way]
 _GROUND = ("job", "rules", "boards", "framing")

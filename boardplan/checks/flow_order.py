@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import Site, Where
 from boardplan.model.placed import placed
-from boardplan.routing.current_flow import FaultSort, FlowFault, flow_faults
+from boardplan.routing.currents.current_flow import FaultSort, FlowFault, flow_faults
 
 _WORDS: dict[FaultSort, str] = {
     "load before shunt": "{at} is on the battery side of the shunt, at {source}: the shunt doesn't count what it takes",

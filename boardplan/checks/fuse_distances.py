@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, where_is
 from boardplan.model.rule_set import Limit
-from boardplan.routing.fuse_distance import FuseRun, fuse_runs
+from boardplan.routing.lengths.fuse_distance import FuseRun, fuse_runs
 
 
 def fuse_too_far(site: Site) -> Iterator[Finding]:

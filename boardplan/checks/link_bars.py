@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import Site, where_is
 from boardplan.checks.spots import CableSpot
-from boardplan.routing.link_bar import BarEnd, link_bar_of
+from boardplan.routing.lugs.link_bar import BarEnd, link_bar_of
 
 
 def link_bar_offered(site: Site, spot: CableSpot) -> Iterator[Finding]:

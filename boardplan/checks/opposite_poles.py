@@ -21,7 +21,7 @@ from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.component_kind import Pole
 from boardplan.model.placed import PlacedTerminal
 from boardplan.model.stud_size import thread_diameter
-from boardplan.routing.lug_place import LaidLug
+from boardplan.routing.lugs.lug_place import LaidLug
 
 _Stud: TypeAlias = tuple[PlacedTerminal, Point, float]
 """A stud, where it lies on the wall, and half the diameter of its thread."""

@@ -14,13 +14,13 @@ from boardplan.checks.site import Site
 from boardplan.checks.spots import Spot
 from boardplan.checks.survey import spot_of
 from boardplan.model.plan import COLLECTIONS, Plan, Thing
-from boardplan.routing.channel_fill import ChannelFill, channel_fills
-from boardplan.routing.clamp import Clamp
-from boardplan.routing.clamps import holding_of
-from boardplan.routing.cut_length import cut_lengths
+from boardplan.routing.channels.channel_fill import ChannelFill, channel_fills
 from boardplan.routing.find_route import find_routes, refreshed_routes
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.lengths.cut_length import cut_lengths
+from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.route import Way
+from boardplan.routing.supports.clamp import Clamp
+from boardplan.routing.supports.clamps import holding_of
 
 
 @dataclass(frozen=True)

@@ -12,10 +12,10 @@ from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.plan import Plan
 from boardplan.model.rule_set import Limit
-from boardplan.routing.channel_fill import ChannelFill
-from boardplan.routing.clamps import Holding
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.channels.channel_fill import ChannelFill
+from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.route import Way
+from boardplan.routing.supports.clamps import Holding
 
 NOISE = 1e-6
 """What sums of floats may be out by, in mm: no breach is as small as that."""

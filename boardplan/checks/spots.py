@@ -17,7 +17,7 @@ from boardplan.model.conductor import Conductor
 from boardplan.model.fastener import Fastener
 from boardplan.model.holes import Hole
 from boardplan.model.placed import Placed
-from boardplan.routing.lug_place import LaidLug
+from boardplan.routing.lugs.lug_place import LaidLug
 from boardplan.routing.route import Way
 
 

@@ -8,7 +8,7 @@ from boardplan.checks.site import NOISE, Site, Where
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import Cable
 from boardplan.model.placed import placed
-from boardplan.routing.lug_stack import Stack, Stud, cables_on_studs, fan_of, stack_of
+from boardplan.routing.lugs.lug_stack import Stack, Stud, cables_on_studs, fan_of, stack_of
 
 
 def too_many_lugs(site: Site) -> Iterator[Finding]:

@@ -30,7 +30,7 @@ from boardplan.model.holes import Hole, channel_holes, component_holes, fixing_h
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan, Thing
 from boardplan.model.rule_set import RuleSet
-from boardplan.routing.lug_place import laid_lugs
+from boardplan.routing.lugs.lug_place import laid_lugs
 from boardplan.routing.route import NoWay, Route, Way
 
 NORMALS: dict[Face, float] = {"right": 0.0, "top": 90.0, "left": 180.0, "bottom": 270.0}

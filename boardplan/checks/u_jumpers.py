@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, where_is
 from boardplan.checks.spots import CableSpot
+from boardplan.routing.lengths.stiff_jumper import turning_back
 from boardplan.routing.route import Route
-from boardplan.routing.stiff_jumper import turning_back
 
 
 def jumper_turns_back_tightly(site: Site, spot: CableSpot) -> Iterator[Finding]:

@@ -13,7 +13,7 @@ from boardplan.files.faults import BadFile
 from boardplan.model.plan import Plan
 
 if TYPE_CHECKING:
-    from boardplan.routing.clamp_holes import Clamps
+    from boardplan.routing.supports.clamp_holes import Clamps
 
 FINE, STOPS, UNUSABLE = 0, 1, 2
 """Exit codes: fine; findings that stop; input that can't be used."""
@@ -116,10 +116,10 @@ def _cables(chosen: argparse.Namespace) -> int:
     from boardplan.cli.text import cable_lines, sum_lines  # noqa: PLC0415
     from boardplan.output.cut_list import cut_list_csv  # noqa: PLC0415
     from boardplan.output.records import cable_records  # noqa: PLC0415
-    from boardplan.routing.channel_fill import channel_fills  # noqa: PLC0415
-    from boardplan.routing.clamps import clamps_of  # noqa: PLC0415
-    from boardplan.routing.cut_length import cut_lengths  # noqa: PLC0415
+    from boardplan.routing.channels.channel_fill import channel_fills  # noqa: PLC0415
     from boardplan.routing.find_route import find_routes  # noqa: PLC0415
+    from boardplan.routing.lengths.cut_length import cut_lengths  # noqa: PLC0415
+    from boardplan.routing.supports.clamps import clamps_of  # noqa: PLC0415
 
     plan = _plan(chosen)
     for option, named in (("--sum", chosen.sum), ("--free", chosen.free)):
@@ -139,7 +139,7 @@ def _cables(chosen: argparse.Namespace) -> int:
     elif chosen.sum is not None:
         _say("\n".join(sum_lines(lengths[chosen.sum])))
     else:
-        from boardplan.routing.channel_sharing_left import saving_left  # noqa: PLC0415
+        from boardplan.routing.sharing.left import saving_left  # noqa: PLC0415
 
         _say("\n".join([*cable_lines(plan, lengths), f"Channels: {saving_left(plan, ways).sentence}."]))
     return FINE
@@ -165,8 +165,8 @@ def _clamps_with_screws(plan: Plan) -> "Clamps":
     """Return the clamps of a job whose rule set names their screw; no way is looked for where none does."""
     if not plan.rules.fasteners:
         return {}
-    from boardplan.routing.clamps import clamps_of  # noqa: PLC0415
     from boardplan.routing.find_route import find_routes  # noqa: PLC0415
+    from boardplan.routing.supports.clamps import clamps_of  # noqa: PLC0415
 
     return clamps_of(plan, find_routes(plan))
 

@@ -13,10 +13,10 @@ from boardplan.output.cut_list import clock_words, remarks
 from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import clamp_rows, hole_rows
 from boardplan.output.records import verdict_words
-from boardplan.routing.clamp_holes import Clamps
-from boardplan.routing.end_work import EndWork
-from boardplan.routing.length_sum import CutLength, explain
+from boardplan.routing.lengths.end_work import EndWork
+from boardplan.routing.lengths.length_sum import CutLength, explain
 from boardplan.routing.route import NoWay, Way
+from boardplan.routing.supports.clamp_holes import Clamps
 from boardplan.routing.what_frees import what_frees
 
 _NUMBER = re.compile(r"-?[\d.]*|\?")

@@ -13,10 +13,10 @@ from boardplan.drawing.wall_picture import back_part_picture, framing_picture, n
 from boardplan.geometry.placement import Placement
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
-from boardplan.routing.channel_lanes import drawn_beside_each_other
-from boardplan.routing.clamp import Clamp, own_clamps
-from boardplan.routing.clamps import clamps_of
+from boardplan.routing.channels.channel_lanes import drawn_beside_each_other
 from boardplan.routing.route import Route, Way
+from boardplan.routing.supports.clamp import Clamp, own_clamps
+from boardplan.routing.supports.clamps import clamps_of
 
 
 def board_picture(plan: Plan, ways: Mapping[str, Way]) -> Picture:

@@ -16,8 +16,8 @@ from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.component_kind import Pole
 from boardplan.model.conductor import Conductor
 from boardplan.model.plan import Plan
-from boardplan.routing.clamp import Clamp
 from boardplan.routing.route import Route
+from boardplan.routing.supports.clamp import Clamp
 
 _UNKNOWN_COLOUR = "#8D9092"
 _RIM = 0.7

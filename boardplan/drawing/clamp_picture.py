@@ -6,7 +6,7 @@ from boardplan.drawing.relief import cast_shadow, solid
 from boardplan.drawing.rings import bar
 from boardplan.geometry.point import Point
 from boardplan.model.board import Ring
-from boardplan.routing.clamp import Clamp
+from boardplan.routing.supports.clamp import Clamp
 
 _HEAD = 8.2
 """Diameter of the screw heads; only for the look."""

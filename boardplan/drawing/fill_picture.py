@@ -16,7 +16,7 @@ from boardplan.drawing.words import readable_turn, width_of
 from boardplan.geometry.bends import straight_length
 from boardplan.geometry.point import Point, bearing
 from boardplan.model.channel import Channel
-from boardplan.routing.channel_fill import ChannelFill, Section, point_along
+from boardplan.routing.channels.channel_fill import ChannelFill, Section, point_along
 
 _LEAST = 0.5
 """mm of level below which nothing is drawn."""

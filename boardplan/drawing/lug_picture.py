@@ -14,7 +14,7 @@ from boardplan.geometry.point import Point, bearing
 from boardplan.model.board import Ring
 from boardplan.model.component_kind import Terminal
 from boardplan.model.conductor import Conductor, LugMeasures
-from boardplan.routing.lug_place import lug_outline
+from boardplan.routing.lugs.lug_place import lug_outline
 
 _TUBE_PAST_MOUTH = 22.0
 _TUBE_FROM = 0.3

@@ -8,12 +8,12 @@ from typing import Any, TypeVar
 from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
 from boardplan.model.plan import Plan
-from boardplan.routing.channel_fill import ChannelFill
-from boardplan.routing.channel_lanes import drawn_beside_each_other
-from boardplan.routing.clamp import Clamp
-from boardplan.routing.crossings import Crossing
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.channels.channel_fill import ChannelFill
+from boardplan.routing.channels.channel_lanes import drawn_beside_each_other
+from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.route import Way
+from boardplan.routing.supports.clamp import Clamp
+from boardplan.routing.together.crossings import Crossing
 
 _T = TypeVar("_T")
 

@@ -17,7 +17,7 @@ from boardplan.checks.review import Review, refreshed, review_of
 from boardplan.editing.known import Known, news_of, with_news
 from boardplan.editing.plan_difference import difference, with_difference
 from boardplan.model.plan import Plan
-from boardplan.routing.crossings import crossings_of
+from boardplan.routing.together.crossings import crossings_of
 
 _CROSSINGS = "crossings"
 """The question for the crossings of the plan reviewed last."""

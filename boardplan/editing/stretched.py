@@ -8,7 +8,7 @@ from boardplan.geometry.bends import without_repeats
 from boardplan.geometry.point import Point, bearing, direction
 from boardplan.model.cable import Cable, CableEnd, TerminalEnd
 from boardplan.model.plan import Plan
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.route import Route
 
 _STILL = Point(0.0, 0.0)

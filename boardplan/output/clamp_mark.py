@@ -10,8 +10,8 @@ from boardplan.geometry.units import tidy_number
 from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.output.free_places import common_box
-from boardplan.routing.clamp import Clamp, own_clamps
-from boardplan.routing.clamp_holes import screw_for
+from boardplan.routing.supports.clamp import Clamp, own_clamps
+from boardplan.routing.supports.clamp_holes import screw_for
 
 _WIDTH, _FINE = 0.3, 0.12
 _SQUARE = 1.2

@@ -11,12 +11,11 @@ from boardplan.model.plan import Plan
 from boardplan.output.csv_table import Value, csv_text
 from boardplan.output.sum_table import sum_table
 from boardplan.output.table import Cell, Column, Heading, Row, Table
-from boardplan.routing.clamp import Clamp
-from boardplan.routing.clocking import twist_words
-from boardplan.routing.cut_length import rounded_up
-from boardplan.routing.end_work import EndWork
-from boardplan.routing.length_sum import CutLength
-from boardplan.routing.reels import (
+from boardplan.routing.lengths.clocking import twist_words
+from boardplan.routing.lengths.cut_length import rounded_up
+from boardplan.routing.lengths.end_work import EndWork
+from boardplan.routing.lengths.length_sum import CutLength
+from boardplan.routing.lengths.reels import (
     CountNeed,
     ReelNeed,
     clamp_needs,
@@ -26,6 +25,7 @@ from boardplan.routing.reels import (
     stock_lead_needs,
     tube_needs,
 )
+from boardplan.routing.supports.clamp import Clamp
 
 FOOTER = (
     "Lengths and positions only: this list does not size cables or fuses; a competent person approves the electrical "

@@ -17,7 +17,7 @@ from boardplan.output.datum import datum_words, edge_words, half_mm, running
 from boardplan.output.hole_mark import hole_sign
 from boardplan.output.hole_words import SYMBOL_WORDS, bit_text, depth_text, nearest_drill
 from boardplan.output.table import Cell, Column, Heading, Table
-from boardplan.routing.clamp_holes import Clamps, clamp_holes
+from boardplan.routing.supports.clamp_holes import Clamps, clamp_holes
 
 FOOTER = (
     "Positions only. Running dimensions from edges A and B, never from the last hole. "

@@ -13,15 +13,22 @@ from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import HoleRow, clamp_rows, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
 from boardplan.output.stud_stacks import stack_records
-from boardplan.routing.channel_fill import ChannelFill
-from boardplan.routing.channel_sharing_left import saving_left
-from boardplan.routing.clamp import Clamp
-from boardplan.routing.clamp_holes import Clamps
-from boardplan.routing.clamps import clamps_of
-from boardplan.routing.end_work import EndWork
-from boardplan.routing.length_sum import CutLength, explain
-from boardplan.routing.reels import clamp_needs, ferrule_needs, lug_needs, reel_needs, stock_lead_needs, tube_needs
+from boardplan.routing.channels.channel_fill import ChannelFill
+from boardplan.routing.lengths.end_work import EndWork
+from boardplan.routing.lengths.length_sum import CutLength, explain
+from boardplan.routing.lengths.reels import (
+    clamp_needs,
+    ferrule_needs,
+    lug_needs,
+    reel_needs,
+    stock_lead_needs,
+    tube_needs,
+)
 from boardplan.routing.route import NoWay, Route, Way
+from boardplan.routing.sharing.left import saving_left
+from boardplan.routing.supports.clamp import Clamp
+from boardplan.routing.supports.clamp_holes import Clamps
+from boardplan.routing.supports.clamps import clamps_of
 
 Record = dict[str, Any]
 _PLACES = 6

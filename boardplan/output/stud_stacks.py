@@ -6,9 +6,9 @@ from typing import Any
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
 from boardplan.output.table import Cell, Column, Table
-from boardplan.routing.length_sum import CutLength
-from boardplan.routing.link_bar import BarEnd, LinkBar, link_bar_offers
-from boardplan.routing.lug_stack import Fan, Stack, StackedLug, fan_of, stacks_of
+from boardplan.routing.lengths.length_sum import CutLength
+from boardplan.routing.lugs.link_bar import BarEnd, LinkBar, link_bar_offers
+from boardplan.routing.lugs.lug_stack import Fan, Stack, StackedLug, fan_of, stacks_of
 
 ORDER = (
     "The first lug lies on the contact face, the largest conductor first. Clean, flat faces; no washer between lug and "

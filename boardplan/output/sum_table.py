@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
 from boardplan.output.table import Cell, Column, Table
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.lengths.length_sum import CutLength
 
 _FLAT = "No rise off the board is added: lengths are flat."
 

@@ -27,9 +27,9 @@ from boardplan.output.template_words import hole_inscription, hole_number, termi
 from boardplan.output.word_block import Inscription
 from boardplan.output.word_desk import WordDesk
 from boardplan.output.word_places import own_parts
-from boardplan.routing.clamp import Clamp
-from boardplan.routing.clamp_holes import clamp_holes
 from boardplan.routing.route import Route, Way
+from boardplan.routing.supports.clamp import Clamp
+from boardplan.routing.supports.clamp_holes import clamp_holes
 
 THIN, FINE_LINE = 0.18, 0.12
 

@@ -3,11 +3,11 @@
 from boardplan.geometry.point import Box
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.plan import Plan
-from boardplan.routing.blockers import blockers_of
-from boardplan.routing.ends import ends_of
-from boardplan.routing.open_lines import units
 from boardplan.routing.route import NoWay, Way
-from boardplan.routing.surroundings import Surroundings
+from boardplan.routing.square.blockers import blockers_of
+from boardplan.routing.square.ends import ends_of
+from boardplan.routing.square.open_lines import units
+from boardplan.routing.square.surroundings import Surroundings
 
 
 class Changes:

@@ -8,13 +8,13 @@ from collections.abc import Mapping
 
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
-from boardplan.routing.capacity import spread_over_channels
 from boardplan.routing.changes import Changes
 from boardplan.routing.one_way import found_way, pinned_way
 from boardplan.routing.route import Way
-from boardplan.routing.side_by_side import laid_side_by_side
-from boardplan.routing.stirred import Stirred, alone
-from boardplan.routing.surroundings import Surroundings, surroundings_of
+from boardplan.routing.sharing.capacity import spread_over_channels
+from boardplan.routing.square.surroundings import Surroundings, surroundings_of
+from boardplan.routing.together.side_by_side import laid_side_by_side
+from boardplan.routing.together.stirred import Stirred, alone
 
 
 def find_routes(plan: Plan) -> dict[str, Way]:

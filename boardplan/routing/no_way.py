@@ -7,12 +7,12 @@ from boardplan.geometry.bends import turn_between
 from boardplan.geometry.point import Point, bearing, box_around
 from boardplan.geometry.units import tidy_number
 from boardplan.model.cable import Cable
-from boardplan.routing.blockers import Blocker
-from boardplan.routing.ends import End
-from boardplan.routing.least_way import least_way
-from boardplan.routing.open_lines import UNITS, Barrier, OpenLines, units
-from boardplan.routing.rays import leavings, reach_and_stop, spot_of
 from boardplan.routing.route import NoWay
+from boardplan.routing.square.blockers import Blocker
+from boardplan.routing.square.ends import End
+from boardplan.routing.square.least_way import least_way
+from boardplan.routing.square.open_lines import UNITS, Barrier, OpenLines, units
+from boardplan.routing.square.rays import leavings, reach_and_stop, spot_of
 
 _NEARLY = 10.0  # degrees: ends no more askew than this face each other; common practice, no source
 

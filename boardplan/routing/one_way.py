@@ -7,13 +7,13 @@ from boardplan.geometry.bends import tangent_length, turns, without_repeats
 from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
-from boardplan.routing.ends import End, ends_of
-from boardplan.routing.in_channels import stretches_in_channels
-from boardplan.routing.least_way import least_way, straight_way
+from boardplan.routing.channels.in_channels import stretches_in_channels
 from boardplan.routing.no_way import why_no_way
 from boardplan.routing.route import InChannel, NoWay, Route, Way
-from boardplan.routing.slanting import anything, bent_words, slanting_jumper, slanting_way
-from boardplan.routing.surroundings import Surroundings
+from boardplan.routing.slanting.slanting_way import anything, bent_words, slanting_jumper, slanting_way
+from boardplan.routing.square.ends import End, ends_of
+from boardplan.routing.square.least_way import least_way, straight_way
+from boardplan.routing.square.surroundings import Surroundings
 
 _DETOUR = 240.0  # mm: a cable that may choose goes no farther round channels that it can cross
 _WORTH = 60.0  # mm: a shorter stretch of channel is not worth lifting its cover for

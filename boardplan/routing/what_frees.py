@@ -14,10 +14,10 @@ from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.component import Component
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
-from boardplan.routing.ends import ends_of
 from boardplan.routing.one_way import found_way
 from boardplan.routing.route import NoWay, Route
-from boardplan.routing.surroundings import surroundings_of
+from boardplan.routing.square.ends import ends_of
+from boardplan.routing.square.surroundings import surroundings_of
 
 _STEPS = (5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0, 125.0, 150.0)
 """How far units are moved, in mm, one after the other."""

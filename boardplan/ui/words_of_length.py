@@ -2,7 +2,7 @@
 
 from html import escape
 
-from boardplan.routing.length_sum import CutLength, explain
+from boardplan.routing.lengths.length_sum import CutLength, explain
 from boardplan.ui.words import tr
 
 _FIGURE = " mm"

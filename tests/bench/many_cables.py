@@ -17,11 +17,11 @@ from crowded_board import crowded_plan
 from boardplan.bundled import data_dir
 from boardplan.files.plan_file import load_plan
 from boardplan.model.plan import Plan
-from boardplan.routing.crossings import crossings_of
 from boardplan.routing.find_route import find_routes, refreshed_routes
 from boardplan.routing.one_way import found_way
 from boardplan.routing.route import Route, Way
-from boardplan.routing.surroundings import surroundings_of
+from boardplan.routing.square.surroundings import surroundings_of
+from boardplan.routing.together.crossings import crossings_of
 
 SIZES = {75: (5, 6), 150: (6, 10), 300: (8, 15), 600: (12, 20), 1200: (16, 30)}
 """Rows and columns that make so many cables."""

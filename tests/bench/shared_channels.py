@@ -15,10 +15,10 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from boardplan.routing.channel_sharing import Sharing, cost_of
-from boardplan.routing.channel_sharing_laid import costs_alone, laid_one_by_one
-from boardplan.routing.channel_sharing_network import Network, Piece, Wish, least_path
-from boardplan.routing.channel_sharing_search import Work, sharings
+from boardplan.routing.sharing.laid import costs_alone, laid_one_by_one
+from boardplan.routing.sharing.network import Network, Piece, Wish, least_path
+from boardplan.routing.sharing.search import Work, sharings
+from boardplan.routing.sharing.sharing import Sharing, cost_of
 
 DIAMETERS = (2.0, 2.9, 3.6, 4.6, 6.0, 8.5)
 """Outside diameters of cables that lie in channels, signal to 16 mm²."""

@@ -7,9 +7,9 @@ from boardplan.drawing.cable_picture import cable_picture
 from boardplan.drawing.clamp_picture import clamp_picture
 from boardplan.drawing.picture import Area, Words
 from boardplan.geometry.point import Point, box_around
-from boardplan.routing.clamp import Clamp
-from boardplan.routing.clamps import clamps_of
 from boardplan.routing.find_route import find_routes
+from boardplan.routing.supports.clamp import Clamp
+from boardplan.routing.supports.clamps import clamps_of
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from boardplan.drawing.picture import Area, Line, Words
 from boardplan.geometry.bends import straight_length
 from boardplan.geometry.point import Point, box_around
 from boardplan.model.channel import Channel
-from boardplan.routing.channel_fill import ChannelFill, Section
+from boardplan.routing.channels.channel_fill import ChannelFill, Section
 
 CHANNEL = Channel("RW1", "A", (Point(0, 100), Point(400, 100)), 60, 60, 50, 50)
 BENT = Channel("RW2", "A", (Point(0, 0), Point(300, 0), Point(300, 200)), 60, 60, 50, 50)

@@ -9,7 +9,7 @@ from boardplan.editing.component_edits import move_components
 from boardplan.editing.known import known_of
 from boardplan.editing.reviewer import Reviewer
 from boardplan.geometry.point import Point
-from boardplan.routing.crossings import crossings_of
+from boardplan.routing.together.crossings import crossings_of
 
 PATIENCE = 120  # s: a busy machine starts a process slowly
 

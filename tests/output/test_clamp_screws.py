@@ -18,7 +18,7 @@ from boardplan.output.hole_schedule import hole_schedule_csv, hole_tables
 from boardplan.output.pack import write_pack
 from boardplan.output.pages import PAPERS
 from boardplan.output.table import Heading
-from boardplan.routing.clamp_holes import clamp_holes
+from boardplan.routing.supports.clamp_holes import clamp_holes
 
 SCREW = bundled_shelf().fasteners["#8x16 washer"]
 HOLES = {"library bus": 56, "lookout cabin": 64}

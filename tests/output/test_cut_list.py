@@ -12,9 +12,9 @@ from checks.plans import rules
 from boardplan.model.cable import Loop, Lug
 from boardplan.output.cut_list import cut_inches, cut_list_csv, cut_tables, cutting_order
 from boardplan.output.table import Heading
-from boardplan.routing.clamps import clamps_of
-from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.find_route import find_routes
+from boardplan.routing.lengths.cut_length import cut_lengths
+from boardplan.routing.supports.clamps import clamps_of
 
 
 def lengths_of(plan):

@@ -10,7 +10,7 @@ from boardplan.geometry.bends import Straight, tangent_length, turn_between, tur
 from boardplan.geometry.point import bearing
 from boardplan.model.cable import TerminalEnd
 from boardplan.model.placed import placed
-from boardplan.routing.ends import ends_of
+from boardplan.routing.square.ends import ends_of
 
 STEP = 3.0
 

@@ -14,7 +14,7 @@ from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Exit, NoGoBox
 from boardplan.model.cable import ExitEnd, TerminalEnd
 from boardplan.model.channel import Channel
-from boardplan.routing.channel_fill import channel_fills
+from boardplan.routing.channels.channel_fill import channel_fills
 from boardplan.routing.find_route import find_routes, refreshed_routes
 from boardplan.routing.route import NoWay, Route
 

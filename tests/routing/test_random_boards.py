@@ -15,8 +15,8 @@ from way_sampler import bent, crosses_itself, length_of, sampled_radius, stays_o
 
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import NoGoBox
-from boardplan.routing.cut_length import cut_lengths
 from boardplan.routing.find_route import find_routes
+from boardplan.routing.lengths.cut_length import cut_lengths
 from boardplan.routing.route import Route
 
 SEEDS = range(25)

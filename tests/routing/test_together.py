@@ -13,12 +13,12 @@ from shapely.geometry import LineString, Polygon
 from boardplan.geometry.bends import straight_length
 from boardplan.model.cable import TerminalEnd
 from boardplan.model.placed import placed
-from boardplan.routing.crossings import crossings_of
 from boardplan.routing.find_route import find_routes, refreshed_routes
-from boardplan.routing.laid_legs import LaidLegs, Leg, Lies
-from boardplan.routing.lane_price import CROSSING, LanePrice, Neighbour
-from boardplan.routing.lying_order import Apart, Who, apart_of, lying_order
 from boardplan.routing.route import Route
+from boardplan.routing.together.crossings import crossings_of
+from boardplan.routing.together.laid_legs import LaidLegs, Leg, Lies
+from boardplan.routing.together.lane_price import CROSSING, LanePrice, Neighbour
+from boardplan.routing.together.lying_order import Apart, Who, apart_of, lying_order
 
 BOARDS = (library_bus, lookout_cabin)
 MM = 1000

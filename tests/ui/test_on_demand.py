@@ -5,7 +5,7 @@ from dataclasses import replace
 from boards import library_bus
 from PySide6.QtWidgets import QLabel, QPushButton
 
-from boardplan.routing.channel_sharing_left import saving_left
+from boardplan.routing.sharing.left import saving_left
 from boardplan.routing.what_frees import what_frees
 
 PATIENCE = 120_000

@@ -9,7 +9,7 @@ from boardplan.checks.review import review_of
 from boardplan.editing.thing_edits import move_things
 from boardplan.geometry.point import Point
 from boardplan.model.cable import TerminalEnd
-from boardplan.routing.crossings import crossings_of
+from boardplan.routing.together.crossings import crossings_of
 from boardplan.ui import reviewing
 
 PATIENCE = 120_000  # ms: a busy machine starts a process slowly

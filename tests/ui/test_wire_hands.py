@@ -10,8 +10,8 @@ from PySide6.QtGui import QHelpEvent
 from PySide6.QtWidgets import QApplication, QLabel, QToolTip
 
 from boardplan.geometry.point import Box, Point
-from boardplan.routing.crossings import crossings_of
-from boardplan.routing.length_sum import explain
+from boardplan.routing.lengths.length_sum import explain
+from boardplan.routing.together.crossings import crossings_of
 from boardplan.ui.canvas.signs import glyph_of, glyph_path
 
 

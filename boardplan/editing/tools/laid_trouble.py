@@ -10,9 +10,9 @@ from boardplan.geometry.units import length_text
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
-from boardplan.routing.ends import ends_of
 from boardplan.routing.one_way import pinned_way
 from boardplan.routing.route import Route
+from boardplan.routing.square.ends import ends_of
 
 _NOISE = 1e-6
 

@@ -9,7 +9,7 @@ from boardplan.geometry.point import Point
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.channel import Channel
 from boardplan.model.plan import Plan
-from boardplan.routing.channel_fill import Section
+from boardplan.routing.channels.channel_fill import Section
 from boardplan.ui.words import counted, tr
 
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from boardplan.drawing.palette import Theme, colour
 from boardplan.geometry.point import Point
-from boardplan.routing.crossings import Crossing
+from boardplan.routing.together.crossings import Crossing
 from boardplan.ui.words import tr
 
 _RING, _DIAMOND = 4.0, 8.0

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QObject, QTimer
 
-from boardplan.routing.crossings import Crossing, crossings_of
+from boardplan.routing.together.crossings import Crossing, crossings_of
 from boardplan.ui.canvas.crossing_marks import CrossingMarks
 from boardplan.ui.desk import Desk
 

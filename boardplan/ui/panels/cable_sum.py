@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from boardplan.geometry.units import length_text
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.route import Route, Way
 from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk

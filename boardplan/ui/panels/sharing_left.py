@@ -4,7 +4,7 @@ from functools import partial
 
 from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
-from boardplan.routing.channel_sharing_left import SavingLeft, saving_left
+from boardplan.routing.sharing.left import SavingLeft, saving_left
 from boardplan.ui.aside import Aside
 from boardplan.ui.desk import Desk
 from boardplan.ui.words import tr

@@ -10,7 +10,7 @@ from boardplan.geometry.bends import straight_length
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
 from boardplan.model.channel_section import ChannelSection
-from boardplan.routing.length_sum import CutLength
+from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.section import Section

@@ -1,0 +1,1 @@
+"""Which way currents flow and which cables carry that of a battery."""

@@ -1,0 +1,1 @@
+"""How long cables must be cut: heights and rises, loops, work on the ends, matched groups, sums to read."""

@@ -1,0 +1,1 @@
+"""How lugs lie: their place on a terminal, stacked on a stud, a link bar in their stead."""

@@ -1,0 +1,121 @@
+"""Channel sharing by exchange: a few cables taken out and laid again in another order, over and over.
+
+Ruin and recreate (Schrimpf and others 2000), accepted as in annealing (Kirkpatrick and others 1983). Each try takes
+out a cable that loses by the others, with some that lie in a way it would like, and lays them again one by one.
+"""
+
+import math
+import random
+from bisect import insort
+from collections.abc import Iterator, Sequence
+
+from boardplan.routing.sharing.network import Path
+from boardplan.routing.sharing.sharing import COST_NOISE, ROOM_NOISE, Chosen, Loads
+
+_TRIES = 400
+"""How many tries lie between two answers yielded, at most."""
+_TRIES_EACH = 25
+"""How many for each cable there is."""
+_MOST_OUT = 9
+_COOLING = 20
+"""After how many answers the search starts to take risks again."""
+_RISKS = (0.05, 0.0005)
+"""The least and greatest loss taken lightly, first and last, as shares of what a cable costs alone on the average."""
+_SEARCHED = 0.15
+"""How often a cable looks for a new way instead of one it knows."""
+
+
+class Exchange:
+    """Cables taken out and laid again; the best answer so far is kept."""
+
+    def __init__(
+        self, loads: Loads, pools: Sequence[Sequence[Path]], alone: Sequence[float], searched: float = _SEARCHED
+    ) -> None:
+        """Begin with an answer, the ways known for each cable, and what each would cost alone.
+
+        `searched` is how often a cable looks for a way that is not known yet.
+        """
+        self._searched, self._tries = searched, min(_TRIES, _TRIES_EACH * len(pools))
+        self._loads, self._alone = loads, alone
+        self._chance = random.Random(0)  # noqa: S311 - the same for everybody
+        self._pools = [sorted((path.cost, path.pieces, path) for path in pool) for pool in pools]
+        self._wishes = loads.wishes
+        self._cost = sum(map(loads.cost, range(len(self._wishes))))
+        self._unit = sum(alone) / max(1, len(alone))
+        self.best, self._best_cost = tuple(loads.chosen), self._cost
+
+    def answers(self, rounds: int) -> Iterator[Chosen]:
+        """Yield the best answer after each round of tries."""
+        for number in range(rounds):
+            cooled = (number % _COOLING) / (_COOLING - 1)
+            risk = self._unit * _RISKS[0] ** (1 - cooled) * _RISKS[1] ** cooled
+            for _ in range(self._tries):
+                self._try(risk)
+            yield self.best
+            if number % _COOLING == _COOLING - 1:
+                self._back_to_best()
+
+    def _back_to_best(self) -> None:
+        for number in range(len(self.best)):
+            self._loads.lay(number, None)
+        for number, path in enumerate(self.best):
+            self._loads.lay(number, path)
+        self._cost = self._best_cost
+
+    def _try(self, risk: float) -> None:
+        loads, chance = self._loads, self._chance
+        losing = [each for each, alone in enumerate(self._alone) if loads.cost(each) > alone + COST_NOISE]
+        if not losing:
+            return
+        out = self._taken_out(chance.choice(losing))
+        held = [(each, loads.chosen[each]) for each in out]
+        before = sum(map(loads.cost, out))
+        for each in out:
+            loads.lay(each, None)
+        for each in self._order(out):
+            loads.lay(each, self._laid(each))
+        more = sum(map(loads.cost, out)) - before
+        if more > -risk * math.log(1 - chance.random()):
+            for each in out:
+                loads.lay(each, None)
+            for each, path in held:
+                loads.lay(each, path)
+            return
+        self._cost += more
+        if self._cost < self._best_cost - COST_NOISE:
+            self.best, self._best_cost = tuple(loads.chosen), self._cost
+
+    def _taken_out(self, first: int) -> list[int]:
+        """Return a cable and some that lie in a way it would like."""
+        chance, pool = self._chance, self._pools[first]
+        pieces = pool[min(int(chance.expovariate(0.7)), len(pool) - 1)][1] if pool else ()
+        others = sorted({each for piece in pieces for each in self._loads.inside[piece]} - {first})
+        count = min(len(others), chance.randint(1, _MOST_OUT))
+        return [first, *chance.sample(others, count)]
+
+    def _order(self, out: list[int]) -> list[int]:
+        """Return in which order to lay cables again: as they are, by chance, by area, by what is at stake."""
+        chance, wishes = self._chance, self._wishes
+        sort = chance.random()
+        if sort < 0.35:  # noqa: PLR2004 - shares of the orders tried
+            return out
+        chance.shuffle(out)
+        if sort < 0.6:  # noqa: PLR2004
+            out.sort(key=lambda each: -wishes[each].area)
+        elif sort < 0.85:  # noqa: PLR2004
+            out.sort(key=lambda each: (self._alone[each] - wishes[each].outside) / wishes[each].area)
+        return out
+
+    def _laid(self, number: int) -> Path | None:
+        """Return the least way that fits: one of those known, at times one looked for."""
+        loads, wish = self._loads, self._wishes[number]
+        if self._chance.random() < self._searched:
+            path = loads.least(number)
+            if path and all(path.pieces != pieces for _, pieces, _ in self._pools[number]):
+                insort(self._pools[number], (path.cost, path.pieces, path))
+            return path
+        area, left = wish.area - ROOM_NOISE, loads.left
+        for _, pieces, path in self._pools[number]:
+            if all(left[piece] >= area for piece in pieces) and self._chance.random() > 0.02:  # noqa: PLR2004 - blinks
+                return path
+        return None

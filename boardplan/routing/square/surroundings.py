@@ -1,0 +1,113 @@
+"""Surroundings: what all cables of a plan have in common: what blocks, and the lanes along channels."""
+
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+
+from boardplan.geometry.point import Point
+from boardplan.model.plan import Plan
+from boardplan.routing.reach import LaneLines
+from boardplan.routing.route import InChannel
+from boardplan.routing.square.blockers import Blocker, blockers_of
+from boardplan.routing.square.ends import End
+from boardplan.routing.square.open_lines import UNITS, Lane, OpenLines, units
+from boardplan.routing.square.rays import spot_of
+
+_IN_LANE = {"channel": 1, "choose": 3}
+"""What a unit of length costs in a channel, against WEIGHT outside: a cable meant for channels seeks them more."""
+
+
+@dataclass
+class Surroundings:
+    """What all cables of a plan have in common: what blocks, the lanes of channels, open lines already cut."""
+
+    plan: Plan
+    blockers: tuple[Blocker, ...]
+    lanes: tuple[tuple[str, Lane, float], ...]
+    held: dict[tuple[float, str, tuple[InChannel, ...], tuple[Lane, ...]], OpenLines] = field(default_factory=dict)
+
+    def lines(self, diameter: float, way: str, full: tuple[InChannel, ...], ends: tuple[End, End]) -> OpenLines:
+        """Return what is open to a cable of a diameter that goes "outside", or else by channels."""
+        beside = () if way == "outside" else self._beside(ends, diameter)
+        key = diameter, way, full, beside
+        if key not in self.held:
+            self.held[key] = self._cut(diameter, way, full, beside)
+        return self.held[key]
+
+    def lane_lines(self, diameter: float, ends: tuple[End, End]) -> LaneLines:
+        """Return the lines of all lanes that a cable may find, in mm."""
+        lanes = [*(lane for _, lane, _ in self.lanes), *self._beside(ends, diameter)]
+        levels, uprights = ({each.line / UNITS for each in lanes if each.axis == axis} for axis in (0, 1))
+        return sorted(levels), sorted(uprights)
+
+    def _cut(self, diameter: float, way: str, full: tuple[InChannel, ...], beside: tuple[Lane, ...]) -> OpenLines:
+        if way == "outside":
+            return OpenLines(self.blockers, diameter / 2)
+        square = {channel for channel, _, _ in self.lanes}
+        kept = [each for each in self.blockers if each.sort != "channel" or each.thing not in square]
+        lanes = [*(lane for _, lane, _ in self.lanes), *beside]
+        closed = [part for each in full for part in self._stretch(each)]
+        return OpenLines(kept, diameter / 2, lanes, closed, _IN_LANE[way])
+
+    def _beside(self, ends: tuple[End, End], diameter: float) -> tuple[Lane, ...]:
+        """Return lanes beside a centre line, where an end looks into a channel a little off its middle."""
+        found = []
+        for end in ends:
+            if end.heading is None or end.heading % 90.0:
+                continue
+            axis = int(end.heading // 90.0) % 2
+            line = spot_of(end.point)[1 - axis]
+            found += [
+                replace(lane, line=line)
+                for _, lane, _ in self.lanes
+                if lane.axis == axis and 0 < abs(line - lane.line) < lane.half - units(diameter)
+            ]
+        return tuple(dict.fromkeys(found))
+
+    def _stretch(self, full: InChannel) -> list[Lane]:
+        """Return the stretch of a channel as lanes."""
+        found = []
+        for channel, lane, before in self.lanes:
+            start = max(full.start, before)
+            end = min(full.end, before + (lane.end - lane.start) / UNITS)
+            if channel == full.channel and start < end:
+                found.append(self._part(full.channel, lane, start - before, end - before))
+        return found
+
+    def _part(self, channel: str, lane: Lane, start: float, end: float) -> Lane:
+        line = self.plan.channels[channel].line
+        points = [self.plan.on_wall(self.plan.channels[channel].board, each) for each in line]
+        forward = any(units(a[lane.axis]) == lane.start for a, b in pairwise(points) if a < b)
+        if forward:
+            return Lane(
+                lane.axis, lane.line, lane.start + units(start), lane.start + units(end), lane.half, lane.centre
+            )
+        return Lane(lane.axis, lane.line, lane.end - units(end), lane.end - units(start), lane.half, lane.centre)
+
+
+def surroundings_of(plan: Plan) -> Surroundings:
+    """Return what the cables of a plan have in common."""
+    return Surroundings(plan, blockers_of(plan), _lanes(plan))
+
+
+def _lanes(plan: Plan) -> tuple[tuple[str, Lane, float], ...]:
+    """Return channel, lane and distance along the centre line of every leg of the channels that lie square."""
+    found: list[tuple[str, Lane, float]] = []
+    for channel in sorted(plan.channels.values(), key=lambda each: each.id):
+        points = [plan.on_wall(channel.board, each) for each in channel.line]
+        legs = [_lane(a, b, channel.width / 2) for a, b in pairwise(points) if a != b]
+        before = 0.0
+        if None not in legs:
+            for lane in legs:
+                if lane is not None:
+                    found.append((channel.id, lane, before))
+                    before += (lane.end - lane.start) / UNITS
+    return tuple(found)
+
+
+def _lane(a: Point, b: Point, half: float) -> Lane | None:
+    start, stop = (units(a.x), units(a.y)), (units(b.x), units(b.y))
+    for axis in (0, 1):
+        if start[1 - axis] == stop[1 - axis]:
+            low, high = sorted((start[axis], stop[axis]))
+            return Lane(axis, start[1 - axis], low, high, units(half), start[1 - axis])
+    return None

@@ -1,0 +1,66 @@
+"""Turning lines: the lines on which a way may turn, and which stretches its legs on them must touch.
+
+They are those that the ends, their bends and the channels ask for, and those just past what blocks. A leg past
+what blocks goes by it: on another stretch of such a line it has no business. So what blocks matters only to ways
+that come by it, and a change far off a way can't move the way.
+"""
+
+from collections.abc import Iterable, Sequence
+from typing import TypeAlias
+
+from boardplan.routing.square.open_lines import UNITS, Barrier, OpenLines, Span, units
+from boardplan.routing.square.square_way import BEND_ROOM, Ray, Turning
+
+PITCH = 5.0
+"""Cables turn on whole multiples of this, in mm, wherever nothing asks for another place."""
+_Asides: TypeAlias = tuple[tuple[int, int], ...]
+
+
+def turning_lines(
+    rays: Sequence[Ray], lines: OpenLines, radius: float, near: Iterable[Barrier], *, exact: bool, winding: bool = False
+) -> Turning:
+    """Return where a way may turn: x of upright and y of level lines, in units, with what legs on them must touch.
+
+    Lines past what blocks are on whole PITCH, tidy to lay and to measure; where `exact` also close to it. A `winding`
+    way may also turn back at once beside what it goes round, two bends on from it.
+    """
+    turning: Turning = ({}, {})
+    asides = _asides(radius, exact=exact, winding=winding)
+    for each in near:
+        beside = [[_past(side, *aside) for aside in asides] for side in each.sides]
+        for axis in (0, 1):
+            touched = min(low for low, _ in beside[1 - axis]), max(high for _, high in beside[1 - axis])
+            for line in {line for pair in beside[axis] for line in pair}:
+                turning[axis].setdefault(line, []).append(touched)
+    for axis, line in _anywhere(rays, lines, units(radius)):
+        turning[axis][line] = []
+    return turning
+
+
+def farthest_past(radius: float, *, exact: bool, winding: bool = False) -> float:
+    """Return how far off a barrier its turning lines and the bends it blocks lie at most, in mm."""
+    return max((aside + pitch) / UNITS for aside, pitch in _asides(radius, exact=exact, winding=winding))
+
+
+def _anywhere(rays: Sequence[Ray], lines: OpenLines, radius: int) -> Iterable[tuple[int, int]]:
+    """Yield axis and line of what ends, their bends and channels ask for."""
+    for ray in rays:
+        yield ray.axis, ray.at
+        for aside in (-2 * radius, 0, 2 * radius):
+            yield ray.axis, ray.at + ray.sign * (ray.straight + radius) + aside
+            yield 1 - ray.axis, ray.line + aside
+    for lane in lines.lanes:
+        yield 1 - lane.axis, lane.line
+
+
+def _asides(radius: float, *, exact: bool, winding: bool) -> _Asides:
+    """Return how far off what blocks lines lie, each with the pitch they keep."""
+    past = (0.0, BEND_ROOM * radius)
+    kept = tuple((units(aside), units(PITCH)) for aside in (*past, *(each + 2 * radius for each in past if winding)))
+    close = tuple((units(aside), 1) for aside in (0.0, BEND_ROOM * radius, radius))
+    return (*kept, *close) if exact else kept
+
+
+def _past(side: Span, aside: int, pitch: int) -> Span:
+    """Return the lines just past both sides."""
+    return (side[0] - aside) // pitch * pitch, -(-(side[1] + aside) // pitch) * pitch
