@@ -20,7 +20,13 @@ from boardplan.checks.cable_lengths import (
 from boardplan.checks.cable_supports import battery_cable_unsupported, cable_unsupported, first_support_off_board
 from boardplan.checks.cable_ways import cable_off_board, cable_over_component, cable_without_way
 from boardplan.checks.cables_apart import ac_beside_others, ac_crosses_askew, signal_beside_thick_dc
-from boardplan.checks.channel_load import cable_fits_channel, channel_too_full, classes_share_channel
+from boardplan.checks.channel_corners import bend_fits_corner
+from boardplan.checks.channel_load import (
+    cable_fits_channel,
+    channel_too_full,
+    classes_share_channel,
+    many_loaded_conductors,
+)
 from boardplan.checks.channel_room import cover_crowded, little_finger_room
 from boardplan.checks.check import Check, CheckBetween, CheckOnJob, CheckOnOne
 from boardplan.checks.conductor_fits import conductor_misses_terminal
@@ -109,8 +115,10 @@ CHECKS: tuple[Check, ...] = (
     CheckBetween("finger room", "Is there room for fingers?", COMPONENT, CHANNEL, little_finger_room),
     CheckBetween("cover side", "Can the channel's cover come off?", COMPONENT, CHANNEL, cover_crowded),
     CheckOnOne("channel fill", "Is it too full?", CHANNEL, channel_too_full),
+    CheckOnOne("loaded conductors", "Do few enough conductors in it carry current?", CHANNEL, many_loaded_conductors),
     CheckOnOne("channel classes", "May the cables in it lie together?", CHANNEL, classes_share_channel),
     CheckBetween("cable in channel", "Does it fit the channel?", CABLE, CHANNEL, cable_fits_channel),
+    CheckBetween("channel corner", "Can it bend round the channel's corners?", CABLE, CHANNEL, bend_fits_corner),
     CheckOnOne("cable way", "Can it be laid?", CABLE, cable_without_way),
     CheckOnOne("cable on board", "Does it lie on the boards?", CABLE, cable_off_board),
     CheckBetween("cable over body", "Does it pass clear of this?", CABLE, COMPONENT, cable_over_component),

@@ -9,7 +9,10 @@ from boardplan.routing.lengths.fuse_distance import FuseRun, fuse_runs
 
 
 def fuse_too_far(site: Site) -> Iterator[Finding]:
-    """Yield a finding for each cable whose first fuse lies too far along it from its source."""
+    """Yield a finding for each cable whose first fuse lies too far along it from its source.
+
+    In a boat that is a matter of law and stops; no job says whether its boards hang in one, so that the words do.
+    """
     if not (
         site.knows("fuse-distance") and site.knows("fuse-distance-enclosed") and site.knows("fuse-distance-battery")
     ):
@@ -22,6 +25,7 @@ def fuse_too_far(site: Site) -> Iterator[Finding]:
         words = f"Cable {run.cable} goes {has} from {run.source} to its first fuse at {run.fuse}; {wants} is asked"
         if limit.value < (most := _most(site, run)).value:
             words += f", or {site.length(most.value)} where all of it is sheathed"
+        words += "; in a boat put it right, do not accept it"
         yield site.finding("fuse-too-far", limit, where_is(site.spots[run.cable]), words, run.length)
 
 

@@ -21,6 +21,7 @@ from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.route import Way
 from boardplan.routing.supports.clamp import Clamp
 from boardplan.routing.supports.clamps import holding_of
+from boardplan.routing.supports.retainers import Retainer, retainers_of
 
 
 @dataclass(frozen=True)
@@ -47,6 +48,11 @@ class Review:
     def clamps(self) -> Mapping[str, tuple[Clamp, ...]]:
         """The clamps of every cable, those of a pair with both."""
         return {cable: held.clamps for cable, held in self._kept.site.holding.held.items()}
+
+    @cached_property
+    def retainers(self) -> Mapping[str, tuple[Retainer, ...]]:
+        """The retainers of every channel that wants any."""
+        return retainers_of(self.plan, self.ways)
 
     @cached_property
     def stops(self) -> tuple[Finding, ...]:

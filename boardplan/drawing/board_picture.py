@@ -9,6 +9,7 @@ from boardplan.drawing.clamp_picture import clamp_picture
 from boardplan.drawing.component_picture import placed_component_picture
 from boardplan.drawing.opening_picture import exit_picture, fixing_picture
 from boardplan.drawing.picture import Picture, placed_picture
+from boardplan.drawing.retainer_picture import retainer_picture
 from boardplan.drawing.wall_picture import back_part_picture, framing_picture, no_go_picture
 from boardplan.geometry.placement import Placement
 from boardplan.model.placed import placed
@@ -17,6 +18,7 @@ from boardplan.routing.channels.channel_lanes import drawn_beside_each_other
 from boardplan.routing.route import Route, Way
 from boardplan.routing.supports.clamp import Clamp, own_clamps
 from boardplan.routing.supports.clamps import clamps_of
+from boardplan.routing.supports.retainers import retainers_of
 
 
 def board_picture(plan: Plan, ways: Mapping[str, Way]) -> Picture:
@@ -27,16 +29,19 @@ def board_picture(plan: Plan, ways: Mapping[str, Way]) -> Picture:
 def pictures_in_order(plan: Plan, ways: Mapping[str, Way]) -> Iterator[tuple[str, Picture]]:
     """Yield each thing's id and picture in wall coordinates, the lowest first.
 
-    A channel comes twice: its base below the cables in it, its cover above them. The clamps of a cable come
-    under its id once more, above all cables.
+    A channel comes twice: its base below the cables in it, its cover above them, and between them its retainers, if
+    it has any. The clamps of a cable come under its id once more, above all cables.
     """
     yield from _sheets(plan)
     for channel in plan.channels.values():
         yield channel.id, on_wall(plan, channel.board, channel_base_picture(channel))
     for component in plan.components.values():
         yield component.id, on_wall(plan, component.board, placed_component_picture(placed(plan, component)))
-    clamps, ways = clamps_of(plan, ways), drawn_beside_each_other(plan, ways)
+    clamps, retainers = clamps_of(plan, ways), retainers_of(plan, ways)
+    ways = drawn_beside_each_other(plan, ways)
     yield from _cables(plan, ways, clamps, in_channel=True)
+    for name, those in retainers.items():
+        yield name, tuple(mark for each in those for mark in retainer_picture(plan.channels[name], each))
     for channel in plan.channels.values():
         if channel.cover:
             yield channel.id, on_wall(plan, channel.board, channel_cover_picture(channel))

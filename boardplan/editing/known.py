@@ -13,6 +13,7 @@ from boardplan.routing.channels.channel_lanes import drawn_beside_each_other
 from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.route import Way
 from boardplan.routing.supports.clamp import Clamp
+from boardplan.routing.supports.retainers import Retainer, retainers_of
 from boardplan.routing.together.crossings import Crossing
 
 _T = TypeVar("_T")
@@ -44,6 +45,11 @@ class Known:
     def drawn(self) -> Mapping[str, Way]:
         """The ways as they are drawn: beside each other in channels."""
         return drawn_beside_each_other(self.plan, self.ways)
+
+    @cached_property
+    def retainers(self) -> Mapping[str, tuple[Retainer, ...]]:
+        """The retainers of every channel that wants any."""
+        return retainers_of(self.plan, self.ways)
 
 
 def known_of(review: Review) -> Known:

@@ -22,10 +22,12 @@ from boardplan.routing.lengths.reels import (
     ferrule_needs,
     lug_needs,
     reel_needs,
+    retainer_needs,
     stock_lead_needs,
     tube_needs,
 )
 from boardplan.routing.supports.clamp import Clamp
+from boardplan.routing.supports.retainers import Retainer
 
 FOOTER = (
     "Lengths and positions only: this list does not size cables or fuses; a competent person approves the electrical "
@@ -42,8 +44,10 @@ BEFORE = (
     ),
 )
 Clamps: TypeAlias = Mapping[str, tuple[Clamp, ...]]
+Retainers: TypeAlias = Mapping[str, tuple[Retainer, ...]]
 NO_CLAMPS: Clamps = MappingProxyType({})
 """For lists of lengths alone."""
+NO_RETAINERS: Retainers = MappingProxyType({})
 _TICKS = ("cut", "strip", "crimp", "shrink", "label", "pull", "fit")
 
 
@@ -67,12 +71,14 @@ def _reel_order(plan: Plan) -> list[tuple[str, str]]:
     return sorted(reels, key=largest_first)
 
 
-def cut_tables(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps = NO_CLAMPS) -> tuple[Table, ...]:
+def cut_tables(
+    plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps = NO_CLAMPS, retainers: Retainers = NO_RETAINERS
+) -> tuple[Table, ...]:
     """Return the tables of a cut list: the cables by reel, what to take along, then how each length came about."""
     return (
         _cables(plan, lengths, clamps),
         _reels(plan, lengths),
-        _counts(plan, lengths, clamps),
+        _counts(plan, lengths, clamps, retainers),
         sum_table(plan, lengths),
     )
 
@@ -251,7 +257,7 @@ def _reel_row(plan: Plan, need: ReelNeed) -> tuple[Cell, ...]:
     )
 
 
-def _counts(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps) -> Table:
+def _counts(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps, retainers: Retainers) -> Table:
     rows: list[Row] = []
     parts: Sequence[tuple[str, tuple[CountNeed, ...]]] = (
         ("Lugs at board ends", lug_needs(plan, lengths)),
@@ -259,15 +265,15 @@ def _counts(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps) -> Tab
         ("Heat-shrink tube at board ends", tube_needs(plan, lengths)),
         ("Leads with moulded ends", stock_lead_needs(plan, lengths)),
         ("Cable clamps by jacket", clamp_needs(clamps)),
+        ("Retainers in channels that run up", retainer_needs(retainers)),
     )
     for title, needs in parts:
         if needs:
             rows.append(Heading(title))
         rows += [(Cell(tick=True), Cell(need.name), Cell(str(need.count), bold=True)) for need in needs]
     columns = (Column("have it", "middle"), Column("part", grows=True), Column("count", "end"))
-    return Table(
-        columns, tuple(rows), "Lugs, ferrules, leads and clamps", ("Spares and far ends are not counted.",), share=0.45
-    )
+    title = f"Lugs, ferrules, leads{', clamps and retainers' if retainers else ' and clamps'}"
+    return Table(columns, tuple(rows), title, ("Spares and far ends are not counted.",), share=0.45)
 
 
 _HEADS = (

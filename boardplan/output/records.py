@@ -21,6 +21,7 @@ from boardplan.routing.lengths.reels import (
     ferrule_needs,
     lug_needs,
     reel_needs,
+    retainer_needs,
     stock_lead_needs,
     tube_needs,
 )
@@ -29,6 +30,7 @@ from boardplan.routing.sharing.left import saving_left
 from boardplan.routing.supports.clamp import Clamp
 from boardplan.routing.supports.clamp_holes import Clamps
 from boardplan.routing.supports.clamps import clamps_of
+from boardplan.routing.supports.retainers import Retainer, retainers_of
 
 Record = dict[str, Any]
 _PLACES = 6
@@ -96,7 +98,7 @@ def cable_records(
     fills: Mapping[str, ChannelFill],
 ) -> Record:
     """Return all cables with their ways, clamps and the sums of their lengths, the reels, the channels."""
-    clamps, saving = clamps_of(plan, ways), saving_left(plan, ways)
+    clamps, retainers, saving = clamps_of(plan, ways), retainers_of(plan, ways), saving_left(plan, ways)
     return {
         **_job(plan),
         "cables": [
@@ -120,8 +122,12 @@ def cable_records(
         "ferrules": {need.name: need.count for need in ferrule_needs(plan, lengths)},
         "stock_leads": {need.name: need.count for need in stock_lead_needs(plan, lengths)},
         "clamps": {need.name: need.count for need in clamp_needs(clamps)},
+        "retainers": {need.name: need.count for need in retainer_needs(retainers)},
         **stack_records(plan, lengths),
-        "channels": [_channel(fill) for fill in fills.values()],
+        "channels": [
+            {**_channel(fill), "retainers": [_retainer(plan, each) for each in retainers.get(key, ())]}
+            for key, fill in fills.items()
+        ],
         "sharing": {"could_save": _number(saving.at_most), "outside": list(saving.outside), "words": saving.sentence},
     }
 
@@ -224,6 +230,18 @@ def _channel(fill: ChannelFill) -> Record:
         "percent": _number(fill.percent),
         "fullest_at": _number(fill.position),
         "cables": list(fill.cables),
+        "loaded": fill.most_loaded,
+    }
+
+
+def _retainer(plan: Plan, retainer: Retainer) -> Record:
+    x, y = plan.off_wall(plan.channels[retainer.channel].board, retainer.at)
+    return {
+        "x": _number(x),
+        "y": _number(y),
+        "on_wall": [_number(retainer.at.x), _number(retainer.at.y)],
+        "towards": _number(retainer.towards),
+        "width": _number(retainer.width),
     }
 
 

@@ -23,6 +23,7 @@ from boardplan.output.hole_mark import hole_mark, mark_boxes
 from boardplan.output.lettering import Measure, text_box
 from boardplan.output.pages import Tile
 from boardplan.output.register_crosses import register_crosses
+from boardplan.output.retainer_mark import placed_retainers, retainer_box, retainer_mark
 from boardplan.output.template_words import hole_inscription, hole_number, terminal_inscription, unit_inscriptions
 from boardplan.output.word_block import Inscription
 from boardplan.output.word_desk import WordDesk
@@ -30,6 +31,7 @@ from boardplan.output.word_places import own_parts
 from boardplan.routing.route import Route, Way
 from boardplan.routing.supports.clamp import Clamp
 from boardplan.routing.supports.clamp_holes import clamp_holes
+from boardplan.routing.supports.retainers import Retainer
 
 THIN, FINE_LINE = 0.18, 0.12
 
@@ -38,7 +40,8 @@ THIN, FINE_LINE = 0.18, 0.12
 class Template:
     """A board's drawing: `ground` is cut off at the board's edge, `marks` are not; `words` are shown whole.
 
-    `clamps` are in board coordinates; `clamp_holes` are for those of their screws that are known, and in no count.
+    `clamps` and `retainers` are in board coordinates; `clamp_holes` are for those screws of clamps that are known, and
+    in no count.
     `places` knows what is drawn where, so that each sheet finds room for its bars and its name.
     """
 
@@ -46,6 +49,7 @@ class Template:
     board: Board
     holes: tuple[Hole, ...]
     clamps: tuple[Clamp, ...]
+    retainers: tuple[Retainer, ...]
     clamp_holes: tuple[Hole, ...]
     ground: Picture
     words: tuple[Inscription, ...]
@@ -58,13 +62,14 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
     holes = tuple(hole for hole in holes_of(plan) if hole.board == board.id)
     units = [placed(plan, each) for each in plan.components.values() if each.board == board.id]
     clamps = tuple(placed_clamps(plan, review.clamps, board))
+    retainers = tuple(placed_retainers(plan, review.retainers, board))
     screws = tuple(hole for hole in clamp_holes(plan, review.clamps) if hole.board == board.id)
     places = FreePlaces()
-    for clamp in clamps:
-        places.take(clamp_box(clamp), TERMINAL)
-    for hole in (*holes, *screws):
-        for box in mark_boxes(hole, plan.fasteners.get(hole.fastener)):
-            places.take(box, MARK)
+    for box in (*map(clamp_box, clamps), *map(retainer_box, retainers)):
+        places.take(box, TERMINAL)
+    taken = [box for hole in (*holes, *screws) for box in mark_boxes(hole, plan.fasteners.get(hole.fastener))]
+    for box in taken:
+        places.take(box, MARK)
     for ring in (unit.outline for unit in units):
         for box in _edge_boxes(ring):
             places.take(box, LINE)
@@ -91,10 +96,11 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
         *datum_edges(board),
         *(mark for mark in along if not isinstance(mark, Words)),
         *crosses,
+        *(mark for retainer in retainers for mark in retainer_mark(retainer, taken)),
         *(mark for clamp in clamps for mark in clamp_mark(clamp, by_hand=not screws)),
         *(mark for hole in (*holes, *screws) for mark in hole_mark(hole, plan.fasteners.get(hole.fastener))),
     )
-    return Template(plan, board, holes, clamps, screws, ground, words, marks, places)
+    return Template(plan, board, holes, clamps, retainers, screws, ground, words, marks, places)
 
 
 def _words(

@@ -12,6 +12,7 @@ from boardplan.output.grid_numbers import grid_numbers
 from boardplan.output.lettering import FINE, Measure, fitting_height
 from boardplan.output.mark_box import mark_box
 from boardplan.output.pages import Tile
+from boardplan.output.retainer_mark import retainer_note
 from boardplan.output.scale_bars import (
     BAR_DEPTH,
     BAR_LENGTH,
@@ -171,8 +172,8 @@ def _cautions(shared: TemplateSet, tile: Tile, left: float, right: float, below:
         sentences.append(_FABRIC)
     template = shared.template
     clamps = clamp_note(template.plan, template.board, template.clamps, tile.rect)
-    if clamps:
-        sentences.append(clamps)
+    retainers = retainer_note(template.retainers, tile.rect)
+    sentences += [each for each in (clamps, retainers) if each]
     first = fitting_height(MEASURE_BARS, right - left, FINE, measure, bold=True)
     yield Words(Point(left, below - 2.1), MEASURE_BARS, first, "ink", "start", bold=True, centred=False)
     beside = left + measure(MEASURE_BARS, first, bold=True) + 2.5

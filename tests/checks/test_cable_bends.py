@@ -84,4 +84,4 @@ def test_straight_behind_a_lug(rise, left):
         plan_of(*TWO, cable("W1", ("U1", "T"), ("U2", "R"), (150, top), (900, top), (900, 150))), "bend-at-lug"
     )
     assert [each.measured for each in found] == ([] if left is None else [pytest.approx(left)])
-    assert all("U1.T" in each.sentence and each.severity == "note" for each in found)
+    assert all("U1.T" in each.sentence and each.severity == "warn" for each in found)

@@ -264,3 +264,20 @@ def test_channels_are_asked_again_when_only_the_class_of_a_cable_changes():
     plan = plan_of(unit("U1", 100, 300), unit("U2", 700, 300), channel("RW", (250, 350), (650, 350)), *cables)
     changed = plan.with_things([replace(cables[0], cable_class="ac")])
     assert_refreshed(plan, changed, "classes-share-channel", 1)
+
+
+def test_corners_are_asked_again_when_only_the_channel_gets_narrower():
+    # 6 mm thick, 4 times that as bend radius: a square corner has to be 12.2 mm wide for it.
+    run = channel("RW", (250, 350), (500, 350), (500, 700))
+    bent = cable("W1", ("U1", "R"), ("U2", "T"), (260, 350), (500, 350), (500, 690), (850, 690))
+    plan = plan_of(unit("U1", 100, 300), unit("U2", 800, 500), run, bent)
+    changed = plan.with_things([replace(run, inner_width=12.0)])
+    assert_refreshed(plan, changed, "channel-corner-tighter-than-preferred", 1)
+
+
+def test_loaded_conductors_are_counted_again_when_only_a_cable_s_cores_are_more():
+    many = cable("W1", ("U1", "R"), ("U2", "L"), (260, 350), (640, 350), count=16)
+    plan = plan_of(unit("U1", 100, 300), unit("U2", 700, 300), channel("RW", (250, 350), (650, 350)), many)
+    twin = replace(plan.conductors["wire"], cores=2)
+    changed = replace(plan, conductors={**plan.conductors, "wire": twin})
+    assert_refreshed(plan, changed, "many-loaded-conductors", 1)

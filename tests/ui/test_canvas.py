@@ -1,7 +1,10 @@
 """The canvas: zoom keeps what is under the pointer, rulers, gaps, and a new plan touches only what has changed."""
 
+from dataclasses import replace
+
 import pytest
-from boards import library_bus
+from boards import honey_trailer, library_bus
+from checks.plans import rules
 from PySide6.QtCore import QPointF
 
 from boardplan.checks.review import review_of
@@ -47,15 +50,32 @@ def test_only_what_changed_is_drawn_anew(open_plan, monkeypatch):
     assert "INV1" not in touched
 
 
-def test_every_sight_is_seen_on_a_sample(open_plan):
-    hands = open_plan(library_bus())
+@pytest.mark.parametrize(
+    ("plan", "lacking"),
+    [(library_bus(), {"retainers"}), (replace(honey_trailer(), rules=rules()), set())],
+    ids=["channel that runs level", "channel that runs up"],
+)
+def test_every_sight_is_seen_on_a_sample(open_plan, plan, lacking):
+    hands = open_plan(plan)
     scene = hands.bench.canvas.scene
     for sight in SIGHTS:
         things = getattr(hands.plan, sight.collection)
-        if things and sight.name not in {"cable", "cable inside"}:
+        if things and sight.name not in {"cable", "cable inside"} | lacking:
             assert scene.seen(sight.name), sight.name
     shown = scene.seen("cable") | scene.seen("cable inside")
     assert shown == hands.plan.cables.keys()
+
+
+def test_retainers_that_stay_are_not_drawn_anew(open_plan, monkeypatch):
+    hands = open_plan(replace(honey_trailer(), rules=rules()))
+    drawn = []
+    original = ThingItem.show_source
+    monkeypatch.setattr(
+        ThingItem, "show_source", lambda self, *a: (drawn.append((self.sight.name, self.thing_id)), original(self, *a))
+    )
+    hands.session.preview(move_things(hands.plan, ["EB1"], Point(3, 0)))
+    assert ("component", "EB1") in drawn
+    assert "retainers" not in {name for name, _ in drawn}
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 ReelNeed fields: conductor (id), colour, pieces, total (mm, sum of cuts), reserve (mm), take (m, rounded up to 0.1),
 open (ids of cables without a length yet). CountNeed fields: name (words), count.
 Functions: reel_needs(plan, lengths), lug_needs(plan, lengths), ferrule_needs(plan, lengths),
-tube_needs(plan, lengths), stock_lead_needs(plan, lengths), clamp_needs(clamps).
+tube_needs(plan, lengths), stock_lead_needs(plan, lengths), clamp_needs(clamps), retainer_needs(retainers).
 """
 
 from collections import Counter
@@ -15,6 +15,7 @@ from boardplan.routing.lengths.cut_length import rounded_up
 from boardplan.routing.lengths.end_work import size_words
 from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.supports.clamp import Clamp, own_clamps
+from boardplan.routing.supports.retainers import Retainer
 
 _RESERVE_SHARE = 0.10
 """Part of the sum kept in reserve, unless the longest single cut is more: common practice, no source."""
@@ -121,6 +122,12 @@ def clamp_needs(clamps: Mapping[str, tuple[Clamp, ...]]) -> tuple[CountNeed, ...
     """Return the clamps by what they hold: a jacket of a diameter, or two side by side."""
     counts = Counter((each.diameters, each.size) for each in own_clamps(clamps))
     return tuple(CountNeed(f"for {size} mm", count) for (_, size), count in sorted(counts.items()))
+
+
+def retainer_needs(retainers: Mapping[str, tuple[Retainer, ...]]) -> tuple[CountNeed, ...]:
+    """Return the retainers of channels by how wide those are inside."""
+    counts = Counter(each.width for those in retainers.values() for each in those)
+    return tuple(CountNeed(f"{width:g} mm wide inside", count) for width, count in sorted(counts.items()))
 
 
 def _sorted(counts: Counter[str]) -> tuple[CountNeed, ...]:

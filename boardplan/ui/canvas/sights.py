@@ -19,6 +19,7 @@ from boardplan.drawing.fill_picture import FillLimits, fill_picture
 from boardplan.drawing.opening_picture import exit_picture, fixing_picture
 from boardplan.drawing.palette import Theme
 from boardplan.drawing.picture import Line, Picture
+from boardplan.drawing.retainer_picture import retainer_picture
 from boardplan.drawing.wall_picture import back_part_picture, framing_picture, no_go_picture
 from boardplan.drawing.zone_picture import zone_picture
 from boardplan.editing.known import Known
@@ -28,6 +29,7 @@ from boardplan.model.component_kind import ComponentKind
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
+from boardplan.routing.supports.retainers import Retainer
 from boardplan.ui.canvas.painter import Ready, made_ready
 
 _FILL_LIMITS = ("channel-fill-design", "channel-fill-most")
@@ -159,6 +161,22 @@ def _clamp_ready(_plan: Plan, source: Source, theme: Theme) -> Ready:
     return made_ready(tuple(mark for clamp in own for mark in clamp_picture(clamp)), theme)
 
 
+def _retainer_source(plan: Plan, review: Known, channel: Any) -> Source | None:
+    retainers = review.retainers.get(channel.id)
+    return (channel, plan.boards[channel.board], _as_before(retainers)) if retainers else None
+
+
+@lru_cache(maxsize=1024)
+def _as_before(retainers: tuple[Retainer, ...]) -> tuple[Retainer, ...]:
+    """Return retainers as the same object as those like them that were shown before."""
+    return retainers
+
+
+def _retainer_ready(_plan: Plan, source: Source, theme: Theme) -> Ready:
+    channel, _, retainers = source
+    return made_ready(tuple(mark for each in retainers for mark in retainer_picture(channel, each)), theme)
+
+
 def _no_pose(_source: Source) -> Pose:
     return (0.0, 0.0, 0.0)
 
@@ -187,6 +205,7 @@ SIGHTS: tuple[Sight, ...] = (
     Sight("keep-clear", "components", 8, _component_source, _zone_ready, _zone_pose, pickable=False),
     Sight("component", "components", 9, _component_source, _component_ready, _component_pose),
     Sight("cable inside", "cables", 10, _inside_source, _cable_ready, _no_pose),
+    Sight("retainers", "channels", 10.5, _retainer_source, _retainer_ready, _no_pose, pickable=False),
     Sight("cover", "channels", 11, _cover_source, _drawn(channel_cover_picture), _board_pose),
     Sight("channel fill", "channels", 11.5, _fill_source, _fill_ready, _board_pose, pickable=False),
     Sight("cable", "cables", 12, _outside_source, _cable_ready, _no_pose),

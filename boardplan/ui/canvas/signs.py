@@ -36,6 +36,7 @@ _GLYPHS: Mapping[str, Glyph] = {
     "lugs": "lugs",
     "lug": "lugs",
     "bend": "bend",
+    "corner": "bend",
     "tightly": "bend",
     "bending": "leg",
     "leg": "leg",
