@@ -4,11 +4,10 @@ A cable may come into a piece if a way by it costs no more than to stay outside.
 overfill bind those together; what is bound to no overfull piece stays as it is. So a change elsewhere alters nothing.
 """
 
-import heapq
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from boardplan.routing.sharing.network import NO_WAY, Entry, Network, Piece, Wish
+from boardplan.routing.sharing.network import Network, Piece, Wish, far_from
 from boardplan.routing.sharing.sharing import COST_NOISE, ROOM_NOISE
 
 
@@ -46,7 +45,7 @@ def overfull_clusters(network: Network, wishes: Sequence[Wish], now: Sequence[fr
 
 def reached(network: Network, wish: Wish) -> frozenset[int]:
     """Return the pieces by which a cable has a way that costs no more than to stay outside."""
-    here, there = (_far(network, wish, entries) for entries in (wish.starts, wish.ends))
+    here, there = (far_from(network, wish, entries) for entries in (wish.starts, wish.ends))
     return frozenset(
         number
         for number, piece in enumerate(network.pieces)
@@ -55,26 +54,6 @@ def reached(network: Network, wish: Wish) -> frozenset[int]:
         and min(here[piece.a] + there[piece.b], here[piece.b] + there[piece.a]) + piece.length
         <= wish.outside + COST_NOISE
     )
-
-
-def _far(network: Network, wish: Wish, entries: Iterable[Entry]) -> list[float]:
-    """Return what it costs from an end to each node."""
-    far = [NO_WAY] * network.nodes
-    heap = []
-    for node, cost in entries:
-        far[node] = min(far[node], cost)
-        heap.append((cost, node))
-    heapq.heapify(heap)
-    while heap:
-        cost, node = heapq.heappop(heap)
-        if cost > far[node]:
-            continue
-        for piece, other in network.around[node]:
-            new = cost + network.pieces[piece].length
-            if new < min(far[other], wish.outside) and piece not in wish.closed:
-                far[other] = new
-                heapq.heappush(heap, (new, other))
-    return far
 
 
 def bound_together(pieces: Sequence[frozenset[int]]) -> list[list[int]]:

@@ -6,8 +6,8 @@ out a cable that loses by the others, with some that lie in a way it would like,
 
 import math
 import random
-from bisect import insort
-from collections.abc import Iterator, Sequence
+from bisect import bisect_left, insort
+from collections.abc import Iterable, Iterator, Sequence
 
 from boardplan.routing.sharing.network import Path
 from boardplan.routing.sharing.sharing import COST_NOISE, ROOM_NOISE, Chosen, Loads
@@ -16,11 +16,11 @@ _TRIES = 400
 """How many tries lie between two answers yielded, at most."""
 _TRIES_EACH = 25
 """How many for each cable there is."""
-_MOST_OUT = 9
-_COOLING = 20
-"""After how many answers the search starts to take risks again."""
-_RISKS = (0.05, 0.0005)
-"""The least and greatest loss taken lightly, first and last, as shares of what a cable costs alone on the average."""
+_MOST_OUT = 14
+_COOLING = 40
+"""After how many answers the search starts to take risks again, at most."""
+_RISKS = (0.4, 0.01)
+"""How great a loss is taken lightly, first and last, as shares of what a cable costs alone on the average."""
 _SEARCHED = 0.15
 """How often a cable looks for a new way instead of one it knows."""
 
@@ -42,17 +42,25 @@ class Exchange:
         self._wishes = loads.wishes
         self._cost = sum(map(loads.cost, range(len(self._wishes))))
         self._unit = sum(alone) / max(1, len(alone))
+        self._losing: list[int] = []
+        self._note_losing(range(len(self._wishes)))
         self.best, self._best_cost = tuple(loads.chosen), self._cost
+
+    def learn(self, number: int, path: Path) -> None:
+        """Note another way of a cable, if it is not known."""
+        if all(path.pieces != pieces for _, pieces, _ in self._pools[number]):
+            insort(self._pools[number], (path.cost, path.pieces, path))
 
     def answers(self, rounds: int) -> Iterator[Chosen]:
         """Yield the best answer after each round of tries."""
+        cooling = min(_COOLING, rounds)
         for number in range(rounds):
-            cooled = (number % _COOLING) / (_COOLING - 1)
+            cooled = (number % cooling) / (cooling - 1) if cooling > 1 else 1.0
             risk = self._unit * _RISKS[0] ** (1 - cooled) * _RISKS[1] ** cooled
             for _ in range(self._tries):
                 self._try(risk)
             yield self.best
-            if number % _COOLING == _COOLING - 1:
+            if number % cooling == cooling - 1:
                 self._back_to_best()
 
     def _back_to_best(self) -> None:
@@ -61,13 +69,25 @@ class Exchange:
         for number, path in enumerate(self.best):
             self._loads.lay(number, path)
         self._cost = self._best_cost
+        self._note_losing(range(len(self.best)))
+
+    def _note_losing(self, cables: Iterable[int]) -> None:
+        """Note which of some cables lose by the others now; all that do are kept in order."""
+        losing = self._losing
+        for each in cables:
+            at = bisect_left(losing, each)
+            known = at < len(losing) and losing[at] == each
+            loses = self._loads.cost(each) > self._alone[each] + COST_NOISE
+            if loses and not known:
+                losing.insert(at, each)
+            elif known and not loses:
+                del losing[at]
 
     def _try(self, risk: float) -> None:
         loads, chance = self._loads, self._chance
-        losing = [each for each, alone in enumerate(self._alone) if loads.cost(each) > alone + COST_NOISE]
-        if not losing:
+        if not self._losing:
             return
-        out = self._taken_out(chance.choice(losing))
+        out = self._taken_out(chance.choice(self._losing))
         held = [(each, loads.chosen[each]) for each in out]
         before = sum(map(loads.cost, out))
         for each in out:
@@ -81,6 +101,7 @@ class Exchange:
             for each, path in held:
                 loads.lay(each, path)
             return
+        self._note_losing(out)
         self._cost += more
         if self._cost < self._best_cost - COST_NOISE:
             self.best, self._best_cost = tuple(loads.chosen), self._cost
@@ -111,11 +132,15 @@ class Exchange:
         loads, wish = self._loads, self._wishes[number]
         if self._chance.random() < self._searched:
             path = loads.least(number)
-            if path and all(path.pieces != pieces for _, pieces, _ in self._pools[number]):
-                insort(self._pools[number], (path.cost, path.pieces, path))
+            if path:
+                self.learn(number, path)
             return path
         area, left = wish.area - ROOM_NOISE, loads.left
         for _, pieces, path in self._pools[number]:
-            if all(left[piece] >= area for piece in pieces) and self._chance.random() > 0.02:  # noqa: PLR2004 - blinks
-                return path
+            for piece in pieces:
+                if left[piece] < area:
+                    break
+            else:
+                if self._chance.random() > 0.02:  # noqa: PLR2004 - blinks
+                    return path
         return None

@@ -5,7 +5,7 @@ Knows nothing of boards: nodes are numbers, lengths are mm, areas mm². A piece 
 
 import heapq
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeAlias
@@ -73,30 +73,56 @@ class Network:
         return entries + math.fsum(self.pieces[each].length for each in pieces)
 
 
-def least_path(network: Network, wish: Wish, cost: Cost) -> Path | None:
-    """Return the way of least cost for one cable, none where none leads there. Dijkstra (1959)."""
-    best: dict[int, float] = {}
-    came: dict[int, int] = {}
-    heap: list[tuple[float, int, int]] = []
-    for node, access in wish.starts:
-        if access < best.get(node, NO_WAY):
-            best[node] = access
-            heap.append((access, node, -1))
+def far_from(network: Network, wish: Wish, entries: Iterable[Entry]) -> list[float]:
+    """Return what it costs a cable from an end to each node, in empty channels; infinite past what outside costs."""
+    far = [NO_WAY] * network.nodes
+    heap = []
+    for node, cost in entries:
+        far[node] = min(far[node], cost)
+        heap.append((cost, node))
     heapq.heapify(heap)
-    ends, done, bound, reached = dict(wish.ends), set[int](), NO_WAY, -1
+    while heap:
+        cost, node = heapq.heappop(heap)
+        if cost > far[node]:
+            continue
+        for piece, other in network.around[node]:
+            new = cost + network.pieces[piece].length
+            if new < min(far[other], wish.outside) and piece not in wish.closed:
+                far[other] = new
+                heapq.heappush(heap, (new, other))
+    return far
+
+
+def least_path(
+    network: Network, wish: Wish, cost: Cost, far: Sequence[float] | None = None, most: float = NO_WAY
+) -> Path | None:
+    """Return the way of least cost for one cable, none where none that costs less than `most` leads there.
+
+    `far` is what it costs at least from each node to where the cable leads, if that is known: those nodes are looked
+    at first by which a way is least. Dijkstra (1959), Hart, Nilsson and Raphael (1968).
+    """
+    far = far or [0.0] * network.nodes
+    came: dict[int, int] = {}
+    heap = [(access + far[node], access, node, -1) for node, access in wish.starts]
+    best = {node: min(access for other, access in wish.starts if other == node) for node, _ in wish.starts}
+    heapq.heapify(heap)
+    ends, done, bound, reached = dict(wish.ends), set[int](), most, -1
+    around = network.around
     while heap and heap[0][0] < bound:
-        so_far, node, by = heapq.heappop(heap)
+        _, so_far, node, by = heapq.heappop(heap)
         if node in done:
             continue
         done.add(node)
         came[node] = by
         if so_far + ends.get(node, NO_WAY) < bound:
             bound, reached = so_far + ends[node], node
-        for piece, other in network.around[node]:
+        for piece, other in around[node]:
+            if other in done or so_far + far[other] >= bound:
+                continue
             new = so_far + cost(piece)
             if new < best.get(other, NO_WAY):
                 best[other] = new
-                heapq.heappush(heap, (new, other, piece))
+                heapq.heappush(heap, (new + far[other], new, other, piece))
     return _traced(network, wish, came, reached) if reached >= 0 else None
 
 

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 _FIRST = 12
 """How many rounds of the linear program come before its prices guide ways; the others come in between."""
+_TURNS = 5
+"""How many lots of exchanges there are to a round of the linear program."""
 PROVEN = 1e-3
 """An answer that costs no more than this above the bound is the best there is, in mm."""
 
@@ -56,7 +58,7 @@ def _priced(
     for number, path in enumerate(best.chosen):
         prices.add(number, path)
     rounds = _rounds(prices, work.rounds)
-    for bound in islice(rounds, _FIRST):
+    for bound in _first(prices, rounds):
         best = replace(best, bound=max(best.bound, bound))
         yield best
         if best.saving_left <= PROVEN:
@@ -64,20 +66,38 @@ def _priced(
     for tried in _rounded(prices, alone):
         best = _better(best, wishes, tried)
         yield best
-    for tried in _exchanged(prices, best.chosen, alone, work.tries):
+    exchange = _exchange(prices, best.chosen, alone)
+    for number, tried in enumerate(exchange.answers(work.tries)):
         best = _better(best, wishes, tried)
-        best = replace(best, bound=max(best.bound, next(rounds, best.bound)))
+        if number % _TURNS == 0:
+            best = replace(best, bound=max(best.bound, next(rounds, best.bound)))
+            _tell(prices, exchange)
         yield best
         if best.saving_left <= PROVEN:
             return
 
 
-def _exchanged(prices: "Prices", chosen: Chosen, alone: Sequence[float], tries: int) -> Iterator[Chosen]:
-    """Yield answers with a few cables at a time laid anew, on ways that prices or answers have shown."""
+def _first(prices: "Prices", rounds: Iterator[float]) -> Iterator[float]:
+    """Yield the bounds of the rounds that come before prices guide ways: those that are quick."""
+    for bound in islice(rounds, _FIRST):
+        yield bound
+        if prices.covering:
+            return
+
+
+def _exchange(prices: "Prices", chosen: Chosen, alone: Sequence[float]) -> Exchange:
+    """Return exchanges of a few cables at a time, on ways that prices or answers have shown."""
     for number, path in enumerate(chosen):
         prices.add(number, path)
     pools = [tuple(each.values()) for each in prices.pool]
-    return Exchange(Loads(prices.network, prices.wishes, chosen), pools, alone).answers(tries)
+    return Exchange(Loads(prices.network, prices.wishes, chosen), pools, alone)
+
+
+def _tell(prices: "Prices", exchange: Exchange) -> None:
+    """Let exchanges know the ways that prices have shown since."""
+    for number, paths in enumerate(prices.pool):
+        for path in paths.values():
+            exchange.learn(number, path)
 
 
 def _rounds(prices: "Prices", most: int) -> Iterator[float]:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from boardplan.routing.sharing.network import NO_WAY, Cost, Network, Path, Wish, least_path
+from boardplan.routing.sharing.network import NO_WAY, Cost, Network, Path, Wish, far_from, least_path
 
 ROOM_NOISE = 1e-6
 """What sums of areas may be out by, in mm²."""
@@ -56,6 +56,7 @@ class Loads:
         self.left = [piece.room for piece in network.pieces]
         self.inside: list[set[int]] = [set() for _ in network.pieces]
         self.chosen: list[Path | None] = [None] * len(wishes)
+        self._far: dict[int, list[float]] = {}
         for number, path in enumerate(chosen):
             self.lay(number, path)
 
@@ -81,7 +82,10 @@ class Loads:
         `prices` per mm² make pieces dearer that others want.
         """
         wish = self.wishes[number]
-        path = least_path(self.network, wish, self._within(wish, prices))
+        if number not in self._far:
+            self._far[number] = far_from(self.network, wish, wish.ends)
+        most = NO_WAY if prices else wish.outside
+        path = least_path(self.network, wish, self._within(wish, prices), self._far[number], most)
         return path if path and path.cost < wish.outside else None
 
     def _within(self, wish: Wish, prices: Sequence[float] | None) -> Cost:

@@ -9,7 +9,10 @@ import numpy as np
 import pytest
 from bench.shared_channels import case
 from boards import library_bus
+from hypothesis import given
+from hypothesis import strategies as st
 from routing.laid import unpinned
+from scipy.optimize import Bounds, LinearConstraint, milp
 
 from boardplan.geometry.point import Point
 from boardplan.model.channel import Channel
@@ -20,11 +23,13 @@ from boardplan.routing.route import Route
 from boardplan.routing.sharing.capacity import overfull, spread_over_channels
 from boardplan.routing.sharing.choice import cost, over
 from boardplan.routing.sharing.clusters import overfull_clusters, reached
+from boardplan.routing.sharing.fewest import counted, fewest_outside
 from boardplan.routing.sharing.left import SavingLeft, saving_left
 from boardplan.routing.sharing.network import Network, Piece, Wish, least_path
 from boardplan.routing.sharing.places import meetings
 from boardplan.routing.sharing.plan import layout_of
-from boardplan.routing.sharing.prices import Prices, Pricing
+from boardplan.routing.sharing.prices import Prices
+from boardplan.routing.sharing.pricing import Pricing
 from boardplan.routing.sharing.search import Work, sharings
 from boardplan.routing.square.surroundings import surroundings_of
 
@@ -99,15 +104,15 @@ def all_ways(network, wish):
         yield from go_on(node, {node}, [], access)
 
 
-def least_of_all(network, wishes):
-    """Return what the best answer costs, all of them tried out."""
+def least_of_all(network, wishes, longest=None):
+    """Return what the best answer costs, all of them tried out; `longest` is what ways may cost, if not outside."""
     options = []
-    for wish in wishes:
+    for wish, most in zip(wishes, longest or [each.outside for each in wishes], strict=True):
         cheapest = {}
         for pieces, cost_of_it in all_ways(network, wish):
             key = frozenset(pieces)
             cheapest[key] = min(cheapest.get(key, math.inf), cost_of_it)
-        options.append([(key, each) for key, each in cheapest.items() if each <= wish.outside])
+        options.append([(key, each) for key, each in cheapest.items() if each <= most or not key])
     least = math.inf
     for some in product(*options):
         total = sum(each for _, each in some)
@@ -130,6 +135,78 @@ def test_no_answer_to_a_small_question_costs_less(seed):
     least = least_of_all(network, wishes)
     assert answers[-1].cost == pytest.approx(least)
     assert max(each.bound for each in answers) <= least + 1e-6
+
+
+def priced(network, wishes):
+    """Return the prices when no others change anything."""
+    prices = Prices(network, wishes)
+    while prices.improve():
+        pass
+    return prices
+
+
+@given(st.integers(0, 10**6))
+def test_no_bound_is_above_what_the_best_of_all_answers_costs(seed):
+    network, wishes = small_question(seed)
+    least = least_of_all(network, wishes)
+    prices = priced(network, wishes)
+    assert prices.plain <= prices.bound <= least + 1e-6
+    *_, last = sharings(network, wishes, Work(tries=2))
+    assert least - 1e-6 <= last.cost
+
+
+@given(st.integers(0, 10**6))
+def test_no_answer_leaves_fewer_cables_outside_than_must_be(seed):
+    network, wishes = small_question(seed)
+    only_count, counting = counted(network, wishes)
+    least = fewest_outside(only_count, counting, priced(only_count, counting).bound)
+    # by all answers tried out, each outside as dear as all ways together, so that the fewest come first
+    dear = 1e6
+    raised = tuple(replace(each, outside=each.outside + dear) for each in wishes)
+    fewest = math.floor(least_of_all(network, raised, [each.outside for each in wishes]) / dear)
+    assert least <= fewest
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_no_bound_is_above_the_optimum_of_a_program_over_single_arcs(seed):
+    chance = random.Random(seed)
+    found = case(3, 3, 9, chance.uniform(0.6, 1.0), seed)
+    optimum = least_by_arcs(found.network, found.wishes)
+    assert priced(found.network, found.wishes).bound <= optimum * (1 + 1e-6)
+    *_, last = sharings(found.network, found.wishes, Work(tries=20))
+    assert optimum * (1 - 1e-6) <= last.cost
+
+
+def least_by_arcs(network, wishes):
+    """Return the least cost of any answer: a flow of each cable over single arcs, whole, solved by HiGHS."""
+    arcs = [(each.a, each.b, n) for n, each in enumerate(network.pieces)]
+    arcs += [(b, a, n) for a, b, n in arcs]
+    costs, rows, lower, upper, area_of_column = [], [], [], [], []
+    for wish in wishes:
+        first = len(costs)
+        columns = [(a, b, network.pieces[n].length, n) for a, b, n in arcs]
+        columns += [(-1, node, access, None) for node, access in wish.starts]
+        columns += [(node, -2, access, None) for node, access in wish.ends]
+        columns += [(-1, -2, wish.outside, None)]
+        costs += [length for _, _, length, _ in columns]
+        area_of_column += [(piece, wish.area) for *_, piece in columns]
+        for node in range(-2, network.nodes):
+            out = {first + n: 1.0 for n, (a, *_) in enumerate(columns) if a == node}
+            rows.append(out | {first + n: -1.0 for n, (_, b, *_) in enumerate(columns) if b == node})
+            flow = {-1: 1.0, -2: -1.0}.get(node, 0.0)
+            lower.append(flow)
+            upper.append(flow)
+    for number, piece in enumerate(network.pieces):
+        rows.append({n: area for n, (own, area) in enumerate(area_of_column) if own == number})
+        lower.append(-math.inf)
+        upper.append(piece.room)
+    matrix = np.zeros((len(rows), len(costs)))
+    for line, row in zip(matrix, rows, strict=True):
+        line[list(row)] = list(row.values())
+    within = LinearConstraint(matrix, lower, upper)
+    solved = milp(costs, constraints=within, integrality=np.ones(len(costs)), bounds=Bounds(0, 1))
+    assert solved.success
+    return solved.fun
 
 
 @pytest.mark.parametrize("tight", [0.35, 0.8])
