@@ -16,6 +16,7 @@ from boardplan.ui.dialogs.command_dialog import CommandDialog
 from boardplan.ui.dialogs.keys_dialog import KeysDialog
 from boardplan.ui.icons import retint
 from boardplan.ui.job_files import JobFiles
+from boardplan.ui.long_lived import settle
 from boardplan.ui.preferences import Preferences
 from boardplan.ui.theme import Choice, Themes
 from boardplan.ui.tool_table import TOOLS
@@ -84,6 +85,7 @@ class MainWindow(QMainWindow):
         self.show_state()
         bench.canvas.fit()
         bench.canvas.view.setFocus()
+        settle()
 
     def _head_button(self, name: str) -> QWidget:
         row = next(each for each in ACTIONS if each.name == name)

@@ -248,3 +248,13 @@ def test_crossings_are_marked_where_they_are_once_the_hand_rests(cabin, qtbot):
     assert marks.crossing_at(askew.at, 1.0).at.distance_to(askew.at) < 8
     cabin.window.go_to("place")
     assert marks.crossings == ()
+
+
+def test_a_mark_of_a_crossing_is_no_wider_than_the_cable_unless_the_cable_is_selected(cabin, qtbot):
+    marks = cabin.bench.canvas.scene.crossings
+    qtbot.waitUntil(lambda: bool(marks.crossings), timeout=20000)
+    square = next(each for each in marks.crossings if each.square)
+    assert marks.share_of(square, 6.0, 0.5) == 0
+    assert marks.share_of(square, 8.0, 1.0) == 1
+    cabin.window.desk.select(square.cables[0])
+    assert marks.share_of(square, 6.0, 0.5) == 1

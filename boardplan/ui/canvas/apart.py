@@ -15,6 +15,7 @@ class Apart:
     def __init__(self, before: Seen, now: Seen) -> None:
         """Compare a plan and what is known of it with those before."""
         self._before, self._now = before, now
+        self._found: dict[str, tuple[str, ...]] = {}
         (old, _), (new, _) = before, now
         grounds = ("boards", "kinds", "conductors", "rules")
         self._everything = any(getattr(old, name) is not getattr(new, name) for name in grounds)
@@ -24,8 +25,13 @@ class Apart:
             if was_other(old.components, name, each)
         )
 
-    def ids(self, collection: str) -> Iterable[str]:
+    def ids(self, collection: str) -> tuple[str, ...]:
         """Return the things of a collection that may look different."""
+        if collection not in self._found:
+            self._found[collection] = tuple(self._look(collection))
+        return self._found[collection]
+
+    def _look(self, collection: str) -> Iterable[str]:
         (old, was_known), (new, known) = self._before, self._now
         things, were = getattr(new, collection), getattr(old, collection)
         if self._everything or (collection == "cables" and self._rekinded):

@@ -15,7 +15,7 @@ from boardplan.geometry.units import INCH, length_text, tidy_number
 from boardplan.model.component import Component
 from boardplan.ui.canvas.change_plates import change_plates
 from boardplan.ui.canvas.channel_tip import channel_tip
-from boardplan.ui.canvas.crossing_marks import LEAST_SCALE, crossing_words
+from boardplan.ui.canvas.crossing_marks import crossing_words
 from boardplan.ui.canvas.gaps import gap_words
 from boardplan.ui.canvas.idle_look import IdleLook
 from boardplan.ui.canvas.outlines import seen_box
@@ -119,6 +119,7 @@ class CanvasColumn(QWidget):
         self.view.pointed.connect(self._pointed)
         self.host.hinted.connect(self.status.hint)
         self.host.hinted.connect(self._show_band)
+        self.idle.counted.connect(self.status.count)
 
     # What the desk says
 
@@ -146,7 +147,7 @@ class CanvasColumn(QWidget):
         plan, known, scale = self._desk.plan, self._desk.review, self.view.scale_now
         plate = self.scene.changes.plate_at(at, scale)
         crossing = self.scene.crossings.crossing_at(at, scale)
-        if crossing is not None and not (crossing.square and scale < LEAST_SCALE):
+        if crossing is not None:
             return crossing_words(crossing)
         if plate is None and self._desk.step == "wire" and (words := channel_tip(plan, known, at)):
             return words

@@ -1,19 +1,24 @@
-"""Crossing marks: where cables cross - a quiet ring where they do so squarely, a diamond with a cross where not."""
+"""Crossing marks: where cables cross - a quiet ring where they do so squarely, a diamond with a cross where not.
 
-from collections.abc import Sequence
+A mark is about as wide as the thinner of its cables, and never too small to be seen, so that a crowded board is not
+strewn with marks; those of a selected cable are large at every zoom.
+"""
+
+from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF, QRegion
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from boardplan.drawing.palette import Theme, colour
 from boardplan.geometry.point import Point
 from boardplan.routing.together.crossings import Crossing
-from boardplan.ui.words import tr
+from boardplan.ui.words import counted, tr
 
 _RING, _DIAMOND = 4.0, 8.0
-LEAST_SCALE = 0.45
-"""px to the mm below which quiet rings would only hide the cables."""
+"""px from the middle of a mark to its edge, where there is room."""
+_LEAST_DIAMOND, _LEAST_CROSSED = 0.4, 0.6
+"""The share of that a diamond has at least, and from which on the cross in it can be made out."""
 
 
 def crossing_words(crossing: Crossing) -> str:
@@ -26,31 +31,59 @@ def crossing_words(crossing: Crossing) -> str:
     )
 
 
+def count_words(crossings: Sequence[Crossing]) -> str:
+    """Return how many crossings there are, nothing where there is none that is not square."""
+    askew = sum(not each.square for each in crossings)
+    return counted("%n crossing is not square|%n crossings are not square", askew) if askew else ""
+
+
 class CrossingMarks(QGraphicsItem):
-    """Draws marks of one size at every zoom."""
+    """Draws marks as large as their cables let them be."""
 
     def __init__(self, depth: float) -> None:
         super().__init__()
         self.crossings: tuple[Crossing, ...] = ()
+        self._widths: tuple[float, ...] = ()
+        self._chosen: frozenset[str] = frozenset()
         self._theme: Theme = "light"
         self._box = QRectF()
         self.setZValue(depth)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
-    def show_crossings(self, crossings: Sequence[Crossing], theme: Theme) -> None:
-        """Show other crossings, or none."""
+    def show_crossings(self, crossings: Sequence[Crossing], theme: Theme, widths: Sequence[float] = ()) -> None:
+        """Show other crossings, or none; `widths` are those of the thinner cable of each, in mm."""
         if tuple(crossings) == self.crossings and theme == self._theme:
             return
         self.prepareGeometryChange()
-        self.crossings, self._theme = tuple(crossings), theme
+        self.crossings, self._theme, self._widths = tuple(crossings), theme, tuple(widths)
         box = QRectF()
         for each in self.crossings:
             box = box.united(QRectF(each.at.x - 40, each.at.y - 40, 80, 80))
         self._box = box
 
+    def choose(self, ids: Collection[str]) -> None:
+        """Show the marks of these cables large at every zoom."""
+        if self._chosen != frozenset(ids):
+            self._chosen = frozenset(ids)
+            if self.crossings:
+                self.update()
+
+    def share_of(self, crossing: Crossing, width: float, scale: float) -> float:
+        """Return which share of its full size a mark has at a scale, nought where it isn't drawn."""
+        if not self._chosen.isdisjoint(crossing.cables):
+            return 1.0
+        room = width * scale / 2 / (_RING if crossing.square else _DIAMOND)
+        if crossing.square:
+            return 1.0 if room >= 1 else 0.0
+        return min(1.0, max(room, _LEAST_DIAMOND))
+
     def crossing_at(self, at: Point, scale: float) -> Crossing | None:
         """Return the crossing whose mark lies at a place on the wall."""
-        near = [each for each in self.crossings if each.at.distance_to(at) * scale <= _DIAMOND]
+        near = [
+            each
+            for each, width in zip(self.crossings, self._widths, strict=True)
+            if each.at.distance_to(at) * scale <= _DIAMOND and self.share_of(each, width, scale)
+        ]
         return min(near, key=lambda each: (each.square, each.at.distance_to(at)), default=None)
 
     def boundingRect(self) -> QRectF:  # noqa: D102
@@ -58,13 +91,16 @@ class CrossingMarks(QGraphicsItem):
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002, D102
         scale = option.levelOfDetailFromTransform(painter.worldTransform())
-        for each in self.crossings:
-            if each.square and scale < LEAST_SCALE:
+        exposed: QRegion | None = getattr(self.scene(), "exposed", None)
+        around = self._box if exposed is None else QRectF(exposed.boundingRect()).adjusted(-40, -40, 40, 40)
+        for each, width in zip(self.crossings, self._widths, strict=True):
+            share = self.share_of(each, width, scale)
+            if not share or not around.contains(QPointF(*each.at)):
                 continue
             painter.save()
             painter.translate(QPointF(*each.at))
             painter.scale(1 / scale, -1 / scale)
-            self._paint_square(painter) if each.square else self._paint_askew(painter)
+            self._paint_square(painter) if each.square else self._paint_askew(painter, share)
             painter.restore()
 
     def _paint_square(self, painter: QPainter) -> None:
@@ -73,12 +109,14 @@ class CrossingMarks(QGraphicsItem):
             painter.setPen(QPen(QColor(colour(ink, self._theme)), width))
             painter.drawEllipse(QPointF(0, 0), _RING, _RING)
 
-    def _paint_askew(self, painter: QPainter) -> None:
-        reach, arm = _DIAMOND, _DIAMOND * 0.38
+    def _paint_askew(self, painter: QPainter, share: float) -> None:
+        reach, arm = _DIAMOND * share, _DIAMOND * share * 0.38
         corners = [QPointF(0, -reach), QPointF(reach, 0), QPointF(0, reach), QPointF(-reach, 0)]
-        painter.setPen(QPen(QColor(colour("panel", self._theme)), 2))
+        painter.setPen(QPen(QColor(colour("panel", self._theme)), 2 * share))
         painter.setBrush(QColor(colour("note", self._theme)))
         painter.drawPolygon(QPolygonF(corners))
-        painter.setPen(QPen(QColor(colour("panel", self._theme)), 1.6))
+        if share < _LEAST_CROSSED:
+            return
+        painter.setPen(QPen(QColor(colour("panel", self._theme)), 1.6 * share))
         painter.drawLine(QPointF(-arm, -arm), QPointF(arm, arm))
         painter.drawLine(QPointF(-arm, arm), QPointF(arm, -arm))

@@ -1,6 +1,6 @@
 """Items: one thin item for a thing's picture, and those drawn over the board: selection, guides, gaps."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -12,6 +12,7 @@ from boardplan.drawing.picture import Strand
 from boardplan.geometry.point import Box, Point
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
+from boardplan.ui.canvas.over_item import OverItem
 from boardplan.ui.canvas.painter import LEAST_TEXT, Ready, Stroke, paint, strand_path
 from boardplan.ui.canvas.plates import HEIGHT, Plate
 from boardplan.ui.canvas.sights import Sight, Source
@@ -28,6 +29,8 @@ _PLATE = 24.0
 """How far a reference may stand out over its component, in mm."""
 _STRETCH = 150.0
 """mm a cable's picture may grow by before the box kept for it is made larger."""
+_GAP_WIDE, _GAP_HIGH = 120.0, 16.0
+"""Room for the plate of a gap, in px."""
 _RICH = frozenset({"component", "board", "framing"})
 
 
@@ -112,12 +115,12 @@ class ThingItem(QGraphicsItem):
         return self._shape
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
-        exposed = getattr(self.scene(), "exposed", None)
-        if self._strip is not None and exposed is not None and not exposed.intersects(self._strip):
+        exposed = None if self._strip is None else getattr(self.scene(), "exposed", None)
+        if exposed is not None and not exposed.intersects(self._strip):
             return
         scale = option.levelOfDetailFromTransform(painter.worldTransform())
         plate = self.plate_shift is not None and self.sight.name == "component" and self.plate(scale) is not None
-        paint(painter, self._wordless() if plate else self._ready, scale)
+        paint(painter, self._wordless() if plate else self._ready, scale, exposed)
         if plate:
             self._paint_reference(painter, scale)
 
@@ -219,33 +222,27 @@ def stroked(path: QPainterPath, width: float) -> QPainterPath:
     return stroker.createStroke(path)
 
 
-class LineItem(QGraphicsItem):
+class LineItem(OverItem):
     """A path drawn over the board in one ink, its width in px."""
 
     def __init__(self, depth: float, ink: str, width: float = 2.0, fill: float = 0.0) -> None:
-        super().__init__()
+        super().__init__(depth)
         self.path = QPainterPath()
         self._ink, self._width, self._fill = ink, width, fill
         self._theme: Theme = "light"
         self._dashes: list[float] = []
-        self.setZValue(depth)
-        self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
     def show_path(self, path: QPainterPath, theme: Theme, *, dashes: tuple[float, ...] = ()) -> None:
         """Draw another path; the same one again costs nothing."""
         if path == self.path and theme == self._theme:
             return
-        self.prepareGeometryChange()
         self.path, self._theme, self._dashes = path, theme, list(dashes)
-        self.update()
-
-    def boundingRect(self) -> QRectF:  # noqa: D102
-        return self.path.boundingRect().adjusted(-20, -20, 20, 20)
-
-    def shape(self) -> QPainterPath:  # noqa: D102
-        return QPainterPath()
+        rim = self.px(self._width + 2)
+        self.cover(() if path.isEmpty() else (path.boundingRect().adjusted(-rim, -rim, rim, rim),))
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: D102, ARG002
+        if self.path.isEmpty():
+            return
         ink = QColor(colour(self._ink, self._theme))
         pen = QPen(ink, self._width)
         pen.setCosmetic(True)
@@ -259,31 +256,30 @@ class LineItem(QGraphicsItem):
         painter.drawPath(self.path)
 
 
-class GapsItem(QGraphicsItem):
+class GapsItem(OverItem):
     """Lines with their lengths between what is carried and its neighbours, as a tape held in between."""
 
     def __init__(self, depth: float) -> None:
-        super().__init__()
+        super().__init__(depth)
         self._lines: tuple[tuple[Point, Point, str], ...] = ()
         self._theme: Theme = "light"
-        self._box = QRectF()
-        self.setZValue(depth)
 
     def show_lines(self, lines: Iterable[tuple[Point, Point, str]], theme: Theme) -> None:
         """Show other gaps, or none."""
         new = tuple(lines)
-        if not new and not self._lines:
+        if new == self._lines and theme == self._theme:
             return
-        self.prepareGeometryChange()
         self._lines, self._theme = new, theme
-        path = QPainterPath()
-        for start, end, _ in new:
-            path.addRect(QRectF(QPointF(*start), QPointF(*end)).normalized().adjusted(-90, -60, 90, 60))
-        self._box = path.boundingRect()
-        self.update()
+        self.cover(self._boxes())
 
-    def boundingRect(self) -> QRectF:  # noqa: D102
-        return self._box
+    def _boxes(self) -> Iterator[QRectF]:
+        """Yield the box along each line, and that of the plate on its middle."""
+        wide, high, rim = self.px(_GAP_WIDE / 2), self.px(_GAP_HIGH / 2 + 1), self.px(2)
+        for start, end, _ in self._lines:
+            line = QRectF(QPointF(*start), QPointF(*end)).normalized()
+            middle = line.center()
+            yield line.adjusted(-rim, -rim, rim, rim)
+            yield QRectF(middle.x() - wide, middle.y() - high, 2 * wide, 2 * high)
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002, D102
         accent, ground = QColor(colour("accent", self._theme)), QColor(colour("panel", self._theme))
@@ -301,7 +297,7 @@ class GapsItem(QGraphicsItem):
             painter.save()
             painter.translate((start.x + end.x) / 2, (start.y + end.y) / 2)
             painter.scale(1 / scale, -1 / scale)
-            plate = QRectF(-width / 2, -8, width, 16)
+            plate = QRectF(-width / 2, -_GAP_HIGH / 2, width, _GAP_HIGH)
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(ground)
             painter.drawRoundedRect(plate, 4, 4)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
+from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPainterPath, QPen, QRegion, QTransform
 
 from boardplan.drawing.palette import Theme, colour
 from boardplan.drawing.picture import Area, Disc, Line, Mark, Picture, Strand, Words
@@ -29,14 +29,23 @@ _TEXT_SIZE = 100
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """One thing to draw: its path, pen and brush; left out where `size` (mm) is less than `least` px."""
+    """One thing to draw: its path, pen and brush; left out where `size` (mm) is less than `least` px.
+
+    Pen and brush have its opacity in their colours; none where it isn't stroked or filled.
+    """
 
     path: QPainterPath
-    pen: QPen
-    brush: QBrush
+    pen: QPen | None
+    brush: QBrush | None
     opacity: float
     size: float
     least: float
+    box: QRectF
+
+    @property
+    def half(self) -> float:
+        """Half the width of its pen, in mm."""
+        return 0.0 if self.pen is None else self.pen.widthF() / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,27 +61,27 @@ def made_ready(picture: Picture, theme: Theme) -> Ready:
     strokes = tuple(_stroke(mark, theme) for mark in picture)
     box = QRectF()
     for stroke in strokes:
-        half = max(stroke.pen.widthF() / 2, 0.5) if stroke.pen.style() != Qt.PenStyle.NoPen else 0.5
-        box = box.united(stroke.path.boundingRect().adjusted(-half, -half, half, half))
+        box = box.united(stroke.box)
     return Ready(strokes, box)
 
 
-def paint(painter: QPainter, ready: Ready, scale: float) -> None:
-    """Draw what can be seen at a scale of so many px to the mm."""
+def paint(painter: QPainter, ready: Ready, scale: float, exposed: QRegion | None = None) -> None:
+    """Draw what can be seen at a scale of so many px to the mm, and lies in what is to be drawn again."""
     for stroke in ready.strokes:
         if stroke.size * scale < stroke.least:
             continue
-        painter.setOpacity(stroke.opacity)
-        painter.setPen(stroke.pen)
-        painter.setBrush(stroke.brush)
-        painter.drawPath(stroke.path)
-    painter.setOpacity(1.0)
+        if exposed is not None and not exposed.intersects(stroke.box.toAlignedRect()):
+            continue
+        if stroke.brush is not None:
+            painter.fillPath(stroke.path, stroke.brush)
+        if stroke.pen is not None:
+            painter.strokePath(stroke.path, stroke.pen)
 
 
 def _stroke(mark: Mark, theme: Theme) -> Stroke:
     if isinstance(mark, Line):
         path = _polygon(mark.points, closed=mark.closed)
-        return _made(path, _pen(mark.ink, mark.width, theme, mark.dashes), Qt.BrushStyle.NoBrush)
+        return _made(path, _pen(mark.ink, mark.width, theme, mark.dashes), None)
     if isinstance(mark, Area):
         return _area(mark, theme)
     if isinstance(mark, Disc):
@@ -82,11 +91,11 @@ def _stroke(mark: Mark, theme: Theme) -> Stroke:
     if isinstance(mark, Strand):
         cap = Qt.PenCapStyle.RoundCap if mark.round_ends else Qt.PenCapStyle.FlatCap
         pen = _pen(mark.ink, mark.width, theme, mark.dashes, cap)
-        made = _made(strand_path(mark), pen, Qt.BrushStyle.NoBrush, mark.opacity)
+        made = _made(strand_path(mark), pen, None, mark.opacity)
         if mark.detail:
             return replace(made, size=mark.detail, least=LEAST_DETAIL)
         return replace(made, size=mark.width, least=LEAST_SHEEN) if mark.opacity < 1 else made
-    return Stroke(words_path(mark), QPen(Qt.PenStyle.NoPen), _brush(mark.ink, theme), 1.0, mark.height, LEAST_TEXT)
+    return replace(_made(words_path(mark), None, _brush(mark.ink, theme)), size=mark.height, least=LEAST_TEXT)
 
 
 def _area(mark: Area, theme: Theme) -> Stroke:
@@ -103,9 +112,20 @@ def _larger_side(ring: Sequence[Point]) -> float:
     return max(box.width, box.height)
 
 
-def _made(path: QPainterPath, pen: QPen, brush: QBrush | Qt.BrushStyle, opacity: float = 1.0) -> Stroke:
+def _made(path: QPainterPath, pen: QPen | None, brush: QBrush | None, opacity: float = 1.0) -> Stroke:
+    if pen is not None:
+        pen.setColor(_seen_through(pen.color(), opacity))
+    if brush is not None:
+        brush.setColor(_seen_through(brush.color(), opacity))
     box = path.boundingRect()
-    return Stroke(path, pen, QBrush(brush), opacity, max(box.width(), box.height()), LEAST_MARK)
+    rim = max(0.5, 0.0 if pen is None else pen.widthF() / 2)
+    size = max(box.width(), box.height())
+    return Stroke(path, pen, brush, opacity, size, LEAST_MARK, box.adjusted(-rim, -rim, rim, rim))
+
+
+def _seen_through(ink: QColor, opacity: float) -> QColor:
+    ink.setAlphaF(ink.alphaF() * opacity)
+    return ink
 
 
 def _pen(
@@ -114,9 +134,9 @@ def _pen(
     theme: Theme,
     dashes: Sequence[float] = (),
     cap: Qt.PenCapStyle = Qt.PenCapStyle.RoundCap,
-) -> QPen:
+) -> QPen | None:
     if ink is None:
-        return QPen(Qt.PenStyle.NoPen)
+        return None
     pen = QPen(QColor(colour(ink, theme)), width)
     pen.setCosmetic(width == 0)
     pen.setCapStyle(cap)
@@ -127,8 +147,8 @@ def _pen(
     return pen
 
 
-def _brush(ink: str | None, theme: Theme) -> QBrush:
-    return QBrush(Qt.BrushStyle.NoBrush) if ink is None else QBrush(QColor(colour(ink, theme)))
+def _brush(ink: str | None, theme: Theme) -> QBrush | None:
+    return None if ink is None else QBrush(QColor(colour(ink, theme)))
 
 
 def _polygon(points: Sequence[Point], *, closed: bool) -> QPainterPath:

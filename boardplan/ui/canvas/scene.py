@@ -29,10 +29,12 @@ from boardplan.ui.canvas.waiting_pictures import WaitingPictures
 
 _AROUND = 700.0
 MOST_KEPT_SCALE = 2.5
-_AT_ONCE = 12
-"""How many cables are drawn anew before the hand may move on; the others in the pauses after that."""
 _FEW, _SETTLE_AFTER = 40, 150
 """Components up to which their plates are settled at once; with more, after so many ms without a change."""
+
+
+_WAITS = frozenset({"cable inside", "cable", "clamps", "retainers", "channel fill"})
+"""Sights that show what a review says: dear to draw, and as many may change as it likes."""
 
 
 class BoardScene(QGraphicsScene):
@@ -44,14 +46,15 @@ class BoardScene(QGraphicsScene):
         self.plan: Plan | None = None
         self._review: Known | None = None
         self._items: dict[str, dict[str, ThingItem]] = {sight.name: {} for sight in SIGHTS}
-        self._signs: list[SignItem] = []
+        self._signs: dict[Finding, SignItem] = {}
         self._faded: frozenset[str] = frozenset()
         self._hidden: frozenset[str] = frozenset()
         self._selection = Selection()
         self.every_zone = False
         self.exposed: QRegion | None = None
         self._kept = True
-        self._scale = 0.0
+        self.scale = 0.0
+        """px to the mm."""
         self._waiting = WaitingPictures(self._show_again, self)
         self._settle = QTimer(self)
         self._settle.setSingleShot(True)
@@ -89,7 +92,7 @@ class BoardScene(QGraphicsScene):
         if self.plan is None or plan.boards is not self.plan.boards:
             self.setSceneRect(rect_of(wall_box(plan).grown(_AROUND)))
         old_review, self.plan, self._review = self._review, plan, review
-        self._waiting.begin(plan, self.theme, None if old_review is None else _AT_ONCE)
+        self._waiting.begin(plan, self.theme, all_now=old_review is None)
         if old_review is None or review.findings is not old_review.findings:
             self._show_signs(plan, review.findings)
         self._show_loose(review)
@@ -105,7 +108,7 @@ class BoardScene(QGraphicsScene):
         if self.plan is not None and self._review is not None:
             for item in (item for items in self._items.values() for item in items.values() if item.source):
                 item.show_source(self.plan, item.source, theme)
-            self._waiting.begin(self.plan, theme)
+            self._waiting.begin(self.plan, theme, all_now=True)
             self._show_signs(self.plan, self._review.findings)
             self.show_selection(self._selection)
 
@@ -126,8 +129,8 @@ class BoardScene(QGraphicsScene):
 
     def show_scale(self, scale: float) -> None:
         """Keep drawn pictures only up to a scale (px to the mm) where they are not too big."""
-        if scale != self._scale:
-            self._scale = scale
+        if scale != self.scale:
+            self.scale = scale
             self._settle_plates()
         kept = scale <= MOST_KEPT_SCALE
         if kept != self._kept:
@@ -137,10 +140,10 @@ class BoardScene(QGraphicsScene):
 
     def _settle_plates(self) -> None:
         """Keep the references of small components clear of each other and of the signs."""
-        scale, half = self._scale, SIGN_SIZE / 2
+        scale, half = self.scale, SIGN_SIZE / 2
         items = self._items["component"]
         plates = [plate for plate in (item.plate(scale) for item in items.values()) if plate is not None]
-        places = [each.pos() * scale for each in self._signs if each.isVisible()]
+        places = [each.pos() * scale for each in self._signs.values()]
         signs = [Box(at.x() - half, at.y() - half, at.x() + half, at.y() + half) for at in places]
         for key, shift in settled(plates, signs).items():
             items[key].settle_plate(shift)
@@ -166,8 +169,8 @@ class BoardScene(QGraphicsScene):
                 self._draw(plan, item, source)
 
     def _draw(self, plan: Plan, item: ThingItem, source: Source) -> None:
-        """Draw a thing anew: a body at once; a cable that was there before when its turn comes."""
-        if item.drawn_before and item.sight.collection == "cables":
+        """Draw a thing anew: a body at once; a cable or a level that was there before when its turn comes."""
+        if item.drawn_before and item.sight.name in _WAITS:
             self._waiting.owe(item, source)
         else:
             item.show_source(plan, source, self.theme)
@@ -181,16 +184,21 @@ class BoardScene(QGraphicsScene):
         return item
 
     def _show_signs(self, plan: Plan, findings: Iterable[Finding]) -> None:
-        placed = [each for each in findings if each.open and each.board in plan.boards]
-        while len(self._signs) < len(placed):
-            sign = SignItem()
-            self._signs.append(sign)
-            self.addItem(sign)
-        for sign, finding in zip(self._signs, placed, strict=False):
+        """Show a sign for each open finding; one whose finding is there as before stays as it is."""
+        placed = dict.fromkeys(each for each in findings if each.open and each.board in plan.boards)
+        spare = [self._signs.pop(gone) for gone in [each for each in self._signs if each not in placed]]
+        for finding in placed:
+            sign = self._signs.get(finding) or (spare.pop() if spare else self._new_sign())
+            self._signs[finding] = sign
             at = plan.on_wall(finding.board, finding.place)
             sign.show_finding(finding, at, self.theme, glyph_of(finding, plan.cables))
-        for index, sign in enumerate(self._signs):
-            sign.setVisible(index < len(placed))
+        for sign in spare:
+            self.removeItem(sign)
+
+    def _new_sign(self) -> SignItem:
+        sign = SignItem()
+        self.addItem(sign)
+        return sign
 
     def _show_loose(self, review: Known) -> None:
         """Mark where cables without a way are stuck."""
@@ -223,6 +231,7 @@ class BoardScene(QGraphicsScene):
         if self.plan is not None and self._review is not None:
             handles = handles_of(self.plan, self._review, selection.ids, self._corner)
             self.handles.show_handles(handles, self.theme)
+        self.crossings.choose(selection.ids)
         for thing_id, zone in self._items["keep-clear"].items():
             zone.setVisible(self.every_zone or thing_id in selection)
 

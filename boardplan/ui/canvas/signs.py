@@ -93,8 +93,9 @@ class SignItem(QGraphicsItem):
 
     def show_finding(self, finding: Finding, at: tuple[float, float], theme: Theme, glyph: Glyph = "") -> None:
         """Take another finding; one with a glyph is drawn a little larger."""
-        if finding is not self.finding or theme != self._theme:
-            self.finding, self._theme, self._glyph = finding, theme, glyph
+        was, self.finding = self.finding, finding
+        if finding != was or theme != self._theme:
+            self._theme, self._glyph = theme, glyph
             self._size = SIGN_SIZE * (1.25 if glyph else 1.0)
             self.setToolTip(finding.sentence)
             self.setZValue(40 + {"note": 0, "warn": 1, "stop": 2}[finding.severity])

@@ -45,7 +45,7 @@ class StatusLine(QWidget):
         row.addWidget(self._fact)
         row.addWidget(self._place)
         self.setFixedHeight(30)
-        self._hint, self._said = "", ""
+        self._hint, self._said, self._counted = "", "", ""
         desk.said.connect(self.say)
         desk.signals.seen_changed.connect(self.refresh)
         desk.signals.selection_changed.connect(self.refresh)
@@ -81,6 +81,12 @@ class StatusLine(QWidget):
             self._change.setText(words)
             self._make_room()
 
+    def count(self, words: str) -> None:
+        """Show how much of something there is on the board, while nothing is selected; nothing where unknown."""
+        if words != self._counted:
+            self._counted = words
+            self.refresh()
+
     def _make_room(self) -> None:
         """Leave out the place and the fact, which rulers and board show as well, where others need their room."""
         changing = self._change.sizeHint().width() if self._change.text() else 0
@@ -108,13 +114,13 @@ class StatusLine(QWidget):
 
     def _show(self) -> None:
         idle = self._desk.tool == "select" and self._hint == tr(tool("select").hint)
-        self._words.setText(self._said or ("" if idle and self._fact.text() else self._hint))
+        self._words.setText(self._said or ("" if idle and self._fact.text() not in {"", self._counted} else self._hint))
 
     def refresh(self) -> None:
         """Show the fact that goes with what is selected: gaps of a component, cut length of a cable."""
         plan = self._desk.plan
         thing = plan.things.get(self._desk.session.selection.active or "")
-        text = ""
+        text = self._counted if thing is None else ""
         if self._desk.tool not in _HANDLES:
             text = ""
         elif isinstance(thing, Component):

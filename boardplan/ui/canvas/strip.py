@@ -16,22 +16,20 @@ from boardplan.ui.canvas.painter import Ready
 
 _LONG = 120.0
 """mm; marks longer than this run along the cable, shorter ones are what is on it."""
-_GRID = 32
+_GRID = 8
 """mm"""
 _BESIDE = 4.0
-"""mm by which shadows lie beside what casts them."""
+"""mm by which shadows lie beside what casts them, and by which px are rounded."""
 
 
 def strip_of(points: Iterable[Point], ready: Ready) -> QRegion:
     """Return what a picture along a line of legs covers, in whole mm of the wall."""
     width, region = 0.0, QRegion()
     for stroke in ready.strokes:
-        box = stroke.path.boundingRect()
-        half = stroke.pen.widthF() / 2
-        if max(box.width(), box.height()) <= _LONG:
-            region = region.united(_whole(box.adjusted(-half, -half, half, half)))
+        if max(stroke.box.width(), stroke.box.height()) <= _LONG:
+            region = region.united(_whole(stroke.box))
         else:
-            width = max(width, half)
+            width = max(width, stroke.half)
     grown = width + _BESIDE
     for start, end in pairwise(points):
         box_of_leg = box_around((start, end)).grown(grown)

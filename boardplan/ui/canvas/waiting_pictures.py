@@ -1,5 +1,6 @@
 """Waiting pictures: those of cables that changed, made a few at a time so that the hand on the mouse need not wait."""
 
+import time
 from collections.abc import Callable
 
 from PySide6.QtCore import QObject, QTimer
@@ -10,8 +11,8 @@ from boardplan.ui.canvas.items import ThingItem
 from boardplan.ui.canvas.painter import Ready
 from boardplan.ui.canvas.sights import Source
 
-_AT_A_TIME = 4
-"""How many are made in each pause between two events."""
+_AT_ONCE, _AT_A_TIME = 0.012, 0.008
+"""Seconds in which pictures are made as soon as they are owed, and in each pause between two events after that."""
 
 
 class WaitingPictures(QObject):
@@ -36,19 +37,21 @@ class WaitingPictures(QObject):
         self._owed.pop(item, None)
         self._made.pop(item, None)
 
-    def begin(self, plan: Plan, theme: Theme, most: int | None = None) -> None:
-        """Make some now, with none given all of them; the others in the pauses to come."""
+    def begin(self, plan: Plan, theme: Theme, *, all_now: bool = False) -> None:
+        """Make some now, or all of them; the others in the pauses to come."""
         if self._ground is not None and self._ground[1] != theme:
             self._owed = {**{item: source for item, (source, _) in self._made.items()}, **self._owed}
             self._made = {}
         self._ground = plan, theme
-        self.pay(len(self._owed) if most is None else most)
+        self.pay(float("inf") if all_now else _AT_ONCE)
 
-    def pay(self, most: int = _AT_A_TIME) -> None:
+    def pay(self, seconds: float = _AT_A_TIME) -> None:
         """Make some of the pictures that are owed; show all when none is owed any more."""
         if self._ground is not None:
             plan, theme = self._ground
-            for item in list(self._owed)[:most]:
+            began = time.perf_counter()
+            while self._owed and time.perf_counter() - began < seconds:
+                item = next(iter(self._owed))
                 source = self._owed.pop(item)
                 self._made[item] = source, item.sight.ready(plan, source, theme)
         if self._owed:

@@ -49,6 +49,7 @@ class FindingsPanel(QWidget):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
+        self._shown: tuple[Finding, ...] | None = None
         self._title = QLabel(tr("Findings"))
         self._title.setProperty("part", "section")
         self._count = QLabel()
@@ -96,17 +97,24 @@ class FindingsPanel(QWidget):
     def finding(self) -> Finding | None:
         """The finding picked."""
         key = self.list.key
+        if key is None:
+            return None
         return next((each for each in self._desk.review.findings if _finding_row(each).key == key), None)
 
     def refresh(self) -> None:
         """Show the findings as they are now."""
         findings = self._desk.review.findings
+        if findings is not self._shown:
+            self._show_list(findings)
+        self._empty.setText(no_finding_words(self._desk.plan.rules))
+        self._show_buttons()
+
+    def _show_list(self, findings: tuple[Finding, ...]) -> None:
+        self._shown = findings
         self.list.show_rows(tuple(finding_rows(findings)))
         self._count.setText(_count_words(findings))
-        self._empty.setText(no_finding_words(self._desk.plan.rules))
         self._empty.setVisible(not findings)
         self.list.setVisible(bool(findings))
-        self._show_buttons()
 
     def _pointed(self, finding: Finding | None) -> None:
         """Pick the finding whose sign was clicked on the canvas."""
