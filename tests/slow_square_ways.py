@@ -18,6 +18,7 @@ from way_sampler import EndThere, end_there, things_of
 from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
+from boardplan.routing.reach import OVER_OWN
 
 COARSE = 4.0
 """The pitch of the lattice at most, in mm; a bend's radius is a whole number of pitches."""
@@ -31,10 +32,14 @@ _AHEAD = ((1, 0), (0, 1), (-1, 0), (0, -1))
 
 @dataclass(frozen=True)
 class SlowEnd:
-    """An end as the cable would leave it: where, by which headings, how far straight, what blocks its leg and bend."""
+    """An end as the cable would leave it: where, by which headings at what price each, how far straight.
+
+    And what blocks its leg and bend. A price is what leaving so counts for on top of the length, in mm.
+    """
 
     at: Point
     headings: tuple[int, ...]
+    prices: tuple[float, ...]
     straight: float
     leg: Polygon
     bend: Polygon
@@ -71,6 +76,7 @@ class SlowBoard:
         if there.heading is not None and min(there.heading % 90, 90 - there.heading % 90) > 1e-6:
             return None
         headings = (0, 1, 2, 3) if there.heading is None else (round(there.heading / 90) % 4,)
+        prices = tuple(self._over_own(there, heading) for heading in range(4)) if there.heading is None else (0.0,) * 4
         leg, bend = [], []
         for thing, grown in zip(self.things, self.grown, strict=True):
             if thing.sort == "body" and thing.name == there.owner:
@@ -81,11 +87,20 @@ class SlowBoard:
             elif not (thing.sort == "edge" and there.over_edge):
                 leg.append(thing.shape)
         shapes = (shapely.union_all(each).buffer(-_TINY) for each in (leg, bend))
-        return SlowEnd(Point(*there.at), headings, there.straight, *shapes)
+        return SlowEnd(Point(*there.at), headings, prices, there.straight, *shapes)
+
+    def _over_own(self, there: EndThere, heading: int) -> float:
+        """Return what a first line in a heading counts for on top, for its length over the end's own unit."""
+        (x, y), (dx, dy) = there.at, _AHEAD[heading]
+        ahead = LineString([(x, y), (x + 1e4 * dx, y + 1e4 * dy)])
+        own = [each.shape for each in self.things if each.sort == "body" and each.name == there.owner]
+        return OVER_OWN * sum(ahead.intersection(each).length for each in own)
 
 
 def shortest_square(board: SlowBoard, cable: Cable, radius: float) -> list[float]:
     """Return the least length of a square way with bends of a radius, for no bend, up to one, up to two and so on.
+
+    Where an end may leave any way, what the program counts for leaving over its own unit is in the length.
 
     NEVER where there is no such way; nothing at all where the ends are not square, so that nothing can be said.
     """
@@ -110,6 +125,7 @@ def shortest_square(board: SlowBoard, cable: Cable, radius: float) -> list[float
 
 def _straight_between(start: SlowEnd, end: SlowEnd) -> float:
     """Return the length of the straight way between ends that face each other in line, NEVER where they don't."""
+    best = NEVER
     for heading in start.headings:
         dx, dy = _AHEAD[heading]
         along = (end.at.x - start.at.x) * dx + (end.at.y - start.at.y) * dy
@@ -117,15 +133,15 @@ def _straight_between(start: SlowEnd, end: SlowEnd) -> float:
         facing = (heading + 2) % 4 in end.headings and along >= start.straight + end.straight - 1e-6
         both = start.leg.intersection(end.leg)
         if facing and aside < 1e-6 and not both.intersects(LineString([start.at, end.at])):
-            return along
-    return NEVER
+            best = min(best, along + start.prices[heading] + end.prices[(heading + 2) % 4])
+    return best
 
 
 def _departed(lattice: "_Lattice", start: SlowEnd, bend: float) -> list[np.ndarray]:
     """Return for each heading the least length at each place just after the first bend."""
     after = [np.full(lattice.shape, NEVER) for _ in range(4)]
     for heading in start.headings:
-        for place, length in lattice.along(start, heading):
+        for place, length in lattice.along(start, heading, start.prices[heading]):
             for turn in (1, -1):
                 to = (heading + turn) % 4
                 spot = lattice.bent(place, heading, turn)
@@ -141,7 +157,8 @@ def _one_bend(start: SlowEnd, end: SlowEnd, radius: float) -> float:
         for turn in (1, -1):
             to = (heading + turn) % 4
             if (to + 2) % 4 in end.headings:
-                best = min(best, _length_with_bend(start, end, radius, heading, turn))
+                price = start.prices[heading] + end.prices[(to + 2) % 4]
+                best = min(best, price + _length_with_bend(start, end, radius, heading, turn))
     return best
 
 
@@ -162,7 +179,7 @@ def _arrivals(lattice: "_Lattice", end: SlowEnd) -> list[tuple[int, tuple[int, i
     """Return heading and place before the last bend, and the length of the last leg after it, for all there are."""
     found = []
     for out in end.headings:
-        for place, length in lattice.along(end, out):
+        for place, length in lattice.along(end, out, end.prices[out]):
             for turn in (1, -1):  # seen from the end: bend away, then go on against the way's own direction
                 spot = lattice.bent(place, out, turn)
                 if spot and not _arc_blocked(lattice.point(place), out, turn, lattice.radius, end.bend):
@@ -250,8 +267,8 @@ class _Lattice:
         tx, ty = _AHEAD[(heading + turn) % 4]
         return self._shift[0][dx + tx][places[0]], self._shift[1][dy + ty][places[1]]
 
-    def along(self, end, heading):
-        """Yield the places where a first bend can begin, with the length up to there."""
+    def along(self, end, heading, price):
+        """Yield the places where a first bend can begin, with the length up to there and the price of leaving so."""
         dx, dy = _AHEAD[heading]
         axis, lines = heading % 2, (self.x, self.y)[heading % 2]
         line = np.flatnonzero(np.isclose((self.y, self.x)[axis], (end.at.y, end.at.x)[axis], atol=1e-6))[0]
@@ -261,7 +278,7 @@ class _Lattice:
                 continue
             point = Point(at, end.at.y) if axis == 0 else Point(end.at.x, at)
             if not end.leg.intersects(LineString([end.at, point])):
-                yield ((number, line) if axis == 0 else (line, number)), float(length)
+                yield ((number, line) if axis == 0 else (line, number)), float(length) + price
 
     def _arcs_clear(self, heading, turn):
         picture, (left, bottom) = self.board.picture

@@ -7,7 +7,9 @@ It uses the plan, shapely and numpy, and nothing of the program's finding of way
 - at each end: the first leg leaves in the terminal's direction (a straight way from end to end may be askew by what a
   hand gives: 10 degrees) and stays straight for the lug's mouth, or for the rule set's straight at that terminal;
 - clearance from the jacket: cable-to-body to bodies, and to channels for cables that stay outside; to no-go boxes
-  near the board, the board's edges and cut-outs the jacket itself.
+  near the board, the board's edges and cut-outs the jacket itself;
+- what a way says it passes over: only a thin cable, only over a plain body lower than 60 mm without a stud, or a
+  channel with its cover on; straight across it, its jacket clear of the sides it runs along and of terminals on it.
 
 Left out is only what an end can't avoid: over its first leg and first bend the body the end lies on; over its first
 leg the clearance to what stands nearer to the end itself, whose bare outline the centre line must still keep off; at
@@ -21,6 +23,7 @@ from itertools import pairwise
 import numpy as np
 import shapely
 from random_plans import ring_of
+from shapely.affinity import translate
 from shapely.geometry import LineString, Point, Polygon
 
 from boardplan.model.cable import TerminalEnd
@@ -76,19 +79,25 @@ def end_there(plan: Plan, cable, end) -> EndThere:
             return EndThere(at, None, 0.0, "", over_edge=False)
         return EndThere(at, _inwards(board.outline, leaving.position), 0.0, "", over_edge=True)
     component = plan.components[end.component]
-    kind, origin = plan.kinds[component.kind], plan.boards[component.board].position
-    terminal = next(each for each in kind.terminals if each.id == end.terminal)
-    cos, sin = math.cos(math.radians(component.turn)), math.sin(math.radians(component.turn))
-    turned = [(x * cos - y * sin, x * sin + y * cos) for x, y in (*kind.outline, terminal.position)]
-    left, bottom = min(x for x, _ in turned[:-1]), min(y for _, y in turned[:-1])
-    x, y = turned[-1]
-    at = (x - left + component.position.x + origin.x, y - bottom + component.position.y + origin.y)
+    at, terminal = _terminal_at(plan, end)
     heading = None if terminal.exit is None else (terminal.exit + component.turn) % 360
     names = {"gland": "straight-at-gland", "plug": "straight-at-plug"}
     straight = rules.limits[names.get(terminal.sort, "straight-at-clamp")].value
     if terminal.sort == "stud" and conductor.lug is not None:
         straight = conductor.lug.stop + conductor.lug.barrel
     return EndThere(at, heading, straight, component.id, over_edge=False)
+
+
+def _terminal_at(plan: Plan, end: TerminalEnd):
+    """Return where a terminal lies on the wall, and the terminal."""
+    component = plan.components[end.component]
+    kind, origin = plan.kinds[component.kind], plan.boards[component.board].position
+    terminal = next(each for each in kind.terminals if each.id == end.terminal)
+    cos, sin = math.cos(math.radians(component.turn)), math.sin(math.radians(component.turn))
+    turned = [(x * cos - y * sin, x * sin + y * cos) for x, y in (*kind.outline, terminal.position)]
+    left, bottom = min(x for x, _ in turned[:-1]), min(y for _, y in turned[:-1])
+    x, y = turned[-1]
+    return (x - left + component.position.x + origin.x, y - bottom + component.position.y + origin.y), terminal
 
 
 def _inwards(outline, position) -> float:
@@ -179,7 +188,12 @@ def violations(plan: Plan, cable, way) -> list[str]:
     """Return what is wrong with a way, each as "sort: words"."""
     pieces = bent(way.points, way.radius)
     ends = end_there(plan, cable, cable.start), end_there(plan, cable, cable.end)
-    return [*_bends(plan, cable, pieces), *_at_ends(ends, pieces), *_too_near(plan, cable, pieces, ends)]
+    return [
+        *_bends(plan, cable, pieces),
+        *_at_ends(ends, pieces),
+        *(f"over: {cable.id} may not pass over {name}" for name in way.over if not _may_pass_over(plan, cable, name)),
+        *_too_near(plan, cable, pieces, ends, way.over),
+    ]
 
 
 def _off(a: float, b: float) -> float:
@@ -236,9 +250,43 @@ def stays_outside(plan: Plan, cable) -> bool:
     )
 
 
-def _too_near(plan: Plan, cable, pieces: list[Piece], ends) -> list[str]:
+def _may_pass_over(plan: Plan, cable, name: str) -> bool:
+    """Say whether a cable may pass over a thing: common practice, no source."""
+    diameter, limits = plan.conductors[cable.conductor].outside_diameter, plan.rules.limits
+    if "thin-over-component" not in limits or diameter >= limits["thin-over-component"].value:
+        return False
+    if name in plan.channels:
+        return plan.channels[name].cover
+    kind = plan.kinds[plan.components[name].kind]
+    opened = any(each.face == "front" for each in kind.keep_clear)
+    studs = any(each.sort == "stud" for each in kind.terminals)
+    return not (opened or studs or kind.heat or kind.cooling.exhaust) and kind.depth + diameter <= NEAR_BOARD
+
+
+def _lies_on(plan: Plan, thing: Thing, piece: Piece, wanted: float, over) -> bool:
+    """Say whether a thing is passed over and a piece crosses it from side to side, what lies beside it likewise."""
+    if (
+        thing.name not in over
+        or math.isfinite(piece.radius)
+        or _off(piece.begins, round(piece.begins / 90) * 90) > 0.01
+    ):
+        return False
+    line, across = LineString(piece.samples[[0, -1]]), _towards(piece.begins + 90)
+    lengths = [
+        translate(line, *(share * (wanted - SLACK) * across)).intersection(thing.shape).length for share in (-1, 0, 1)
+    ]
+    if max(lengths) - min(lengths) > SLACK:
+        return False
+    if thing.name in plan.channels:
+        return lengths[1] <= plan.channels[thing.name].width + SLACK
+    component = plan.components[thing.name]
+    ends = [TerminalEnd(component.id, each.id) for each in plan.kinds[component.kind].terminals]
+    return all(line.distance(Point(_terminal_at(plan, each)[0])) >= wanted - SLACK for each in ends)
+
+
+def _too_near(plan: Plan, cable, pieces: list[Piece], ends, over=()) -> list[str]:
     half = plan.conductors[cable.conductor].outside_diameter / 2
-    outside, found = stays_outside(plan, cable), []
+    outside, found = bool(over) or stays_outside(plan, cable), []
     in_channels = None if outside else shapely.union_all(list(channel_shapes(plan).values()))
     for thing in things_of(plan, channels=outside):
         for number, piece in enumerate(pieces):
@@ -246,7 +294,7 @@ def _too_near(plan: Plan, cable, pieces: list[Piece], ends) -> list[str]:
             if in_channels is not None and thing.sort != "edge":
                 near = near.difference(in_channels)
             wanted = _wanted(thing, half + thing.clearance, number, len(pieces), ends)
-            if wanted is None or near.is_empty:
+            if wanted is None or near.is_empty or _lies_on(plan, thing, piece, wanted, over):
                 continue
             if wanted == 0.0:
                 lies_in = near.intersection(thing.shape.buffer(-SLACK)).length

@@ -10,8 +10,8 @@ from boardplan.checks.site import NOISE, Site, Where
 from boardplan.checks.spots import CableSpot, ComponentSpot
 from boardplan.geometry.point import Box
 from boardplan.model.cable import TerminalEnd
-from boardplan.model.component_kind import ComponentKind
 from boardplan.routing.route import NoWay
+from boardplan.routing.square.low_things import is_thin, why_not_over
 
 
 def cable_without_way(site: Site, spot: CableSpot) -> Iterator[Finding]:
@@ -74,8 +74,8 @@ def cable_over_component(site: Site, spot: CableSpot, other: ComponentSpot) -> I
     room = float(spot.line.distance(other.body)) - half
     if room >= limit.value - NOISE:
         return
-    why = _why_not_over(other.kind)
-    if not why and _is_thin(site, spot):
+    why = why_not_over(other.kind)
+    if not why and is_thin(site.plan.rules, spot.conductor.outside_diameter):
         return
     near = spot.line.intersection(other.body.buffer(half + limit.value))
     area = Box(*near.bounds)
@@ -86,17 +86,3 @@ def cable_over_component(site: Site, spot: CableSpot, other: ComponentSpot) -> I
         has, wants = site.two_lengths(max(room, 0.0), limit.value)
         words = f"Cable {spot.id} passes {has} beside {other.id}; {wants} is asked"
     yield site.finding("cable-over-component", limit, where, words, max(room, 0.0))
-
-
-def _is_thin(site: Site, spot: CableSpot) -> bool:
-    """Say whether a cable is thin enough to pass over a plain unit, under an edition that lets any."""
-    if not site.knows("thin-over-component"):
-        return False
-    return spot.conductor.outside_diameter < site.limit("thin-over-component").value
-
-
-def _why_not_over(kind: ComponentKind) -> str:
-    """Return why not even a thin cable passes over a kind, "" where nothing is known against it."""
-    if any(each.face == "front" for each in kind.keep_clear):
-        return ", which is opened or reached from the front"
-    return ", which gets warm" if kind.heat or kind.cooling.exhaust else ""

@@ -7,6 +7,7 @@ from typing import Any
 
 from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
+from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.units import inches_text, tidy_number
 from boardplan.model.plan import Plan
 from boardplan.output.cut_list import clock_words, remarks
@@ -100,11 +101,11 @@ def _mm(value: float | None) -> str:
 
 
 def freed_lines(plan: Plan, cable: str, way: Way) -> list[str]:
-    """Return why a cable has no way and what would give it one, smallest move first."""
+    """Return why a cable has no way and what would give it one, smallest move first; or what it could do with."""
+    words = [each.words for each in what_frees(plan, cable, tuple(bundled_shelf().channel_sections.values()))]
     if not isinstance(way, NoWay):
-        return [f"{cable} has a way."]
-    found = what_frees(plan, cable)
-    return [f"{cable}: {way.reason}.", *([each.words for each in found] or ["Nothing that was tried gives it one."])]
+        return [f"{cable} has a way.", *words]
+    return [f"{cable}: {way.reason}.", *(words or ["Nothing that was tried gives it one."])]
 
 
 def hole_lines(plan: Plan, clamps: Clamps) -> list[str]:

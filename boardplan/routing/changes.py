@@ -1,11 +1,14 @@
 """Changes: what differs between two plans, and which ways it can concern."""
 
+from functools import cached_property
+
 from boardplan.geometry.point import Box
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.plan import Plan
 from boardplan.routing.route import NoWay, Way
 from boardplan.routing.square.blockers import blockers_of
 from boardplan.routing.square.ends import ends_of
+from boardplan.routing.square.low_things import low_things
 from boardplan.routing.square.open_lines import units
 from boardplan.routing.square.surroundings import Surroundings
 
@@ -42,8 +45,8 @@ class Changes:
         if cable.pins:
             return False
         if isinstance(way, NoWay):
-            return bool(self._blockers)
-        if way.full:
+            return bool(self._blockers) or self._low
+        if way.full or (way.over and self._low):
             return True
         near = [(reach, box) for box in self._boxes(cable) for reach in way.reaches if reach.touches(box)]
         if not near:
@@ -52,6 +55,11 @@ class Changes:
             self._new.conductors[cable.conductor].outside_diameter, ends_of(self._new, cable)
         )
         return any(reach.comes_by(box, lanes) for reach, box in near)
+
+    @cached_property
+    def _low(self) -> bool:
+        """Whether what thin cables may pass over changed: a cover put on, a kind that now gets warm."""
+        return low_things(self.old) != self._around.low
 
     def blocks(self, cable: Cable, box: Box) -> bool:
         """Say whether anything that changed keeps a cable out of some of a box, or did so."""

@@ -27,6 +27,12 @@ def why_no_way(cable: Cable, ends: tuple[End, End], lines: OpenLines, radius: fl
     )
 
 
+def only_tangled(cable: Cable, ends: tuple[End, End]) -> NoWay:
+    """Return what is wrong where a cable could only be laid in a loop over itself."""
+    reason = f"from {ends[0].name} it could only come to {ends[1].name} by crossing itself; it has no room to slant"
+    return NoWay(cable.id, reason, ends[0].point)
+
+
 def _ends_too_near(cable: Cable, ends: tuple[End, End], radius: float) -> NoWay | None:
     start, end = ends
     if start.point == end.point:

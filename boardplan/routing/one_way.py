@@ -1,18 +1,29 @@
-"""One way: the way of a single cable, pinned or found, or why there is none."""
+"""One way: the way of a single cable, pinned or found, or why there is none.
+
+A found way lies on the board. Only where a thin cable finds none there does it pass over a low body or a channel with
+its cover on, never to save a detour: what lies on top is held by nothing, and is in the way of whoever opens things.
+
+Ways are square where they can be. Between ends too little aside of each other for two square bends a square way winds
+once round and crosses itself, where a slanting one goes straight there: so that one is taken. Where there is none either, no
+way is better than a loop over itself.
+"""
 
 from dataclasses import replace
 from itertools import pairwise
 
 from boardplan.geometry.bends import tangent_length, turns, without_repeats
 from boardplan.geometry.point import Point
+from boardplan.geometry.self_crossing import crosses_itself
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.routing.channels.in_channels import stretches_in_channels
-from boardplan.routing.no_way import why_no_way
+from boardplan.routing.no_way import only_tangled, why_no_way
 from boardplan.routing.route import InChannel, NoWay, Route, Way
 from boardplan.routing.slanting.slanting_way import anything, bent_words, slanting_jumper, slanting_way
 from boardplan.routing.square.ends import End, ends_of
 from boardplan.routing.square.least_way import least_way, straight_way
+from boardplan.routing.square.lines_over import passed_over
+from boardplan.routing.square.open_lines import OpenLines
 from boardplan.routing.square.surroundings import Surroundings
 
 _DETOUR = 240.0  # mm: a cable that may choose goes no farther round channels that it can cross
@@ -48,8 +59,15 @@ def _holds_bends(points: tuple[Point, ...], ends: tuple[End, End], radius: float
 def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = (), before: Way | None = None) -> Way:
     """Return the best way of a cable that nobody pinned; `full` are stretches of channels it must not use.
 
-    The way it had `before` a change saves looking too far off, or not far enough.
+    The way it had `before` a change saves looking too far off, or not far enough. Who only has to leave a full channel
+    doesn't pass over anything for that.
     """
+    way = _way_on_board(around, cable, full, before)
+    return way if isinstance(way, Route) or full else _way_over(around, cable) or way
+
+
+def _way_on_board(around: Surroundings, cable: Cable, full: tuple[InChannel, ...], before: Way | None) -> Way:
+    """Return the best way of a cable that passes over nothing."""
     expected = before.reaches[0].excess if isinstance(before, Route) and before.reaches else 0.0
     way, why = way_meant(around.plan, cable)
     if way == "outside" or not around.lanes:
@@ -67,6 +85,29 @@ def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = 
     return _beside_or_across(around, cable, by_channel)
 
 
+def _way_over(around: Surroundings, cable: Cable) -> Route | None:
+    """Return the way of a thin cable over low things, with the widest bends that fit; none where not even that helps.
+
+    What finds no room for the least bends is not tried with wider ones. Any change may open a way on the board.
+    """
+    ends, conductor = ends_of(around.plan, cable), around.plan.conductors[cable.conductor]
+    open_over = around.lines_over(conductor.outside_diameter, ends)
+    if open_over is None or ends[0].point == ends[1].point:
+        return None
+    lines, low = open_over
+    bend, found = around.plan.rules.bends[conductor.construction], None
+    for factor in dict.fromkeys((bend.least, bend.prefer)):
+        radius = factor * conductor.outside_diameter
+        points = least_way(ends, lines, radius).points
+        over = passed_over(points, low) if points else ()
+        if not points or not over:
+            break
+        bent = "" if factor == bend.prefer else bent_words(factor)
+        why = f"outside, over {' and '.join(over)}, as it finds no other way{bent}"
+        found = Route(cable.id, points, radius, why=why, over=over)
+    return replace(found, reaches=(anything(found),)) if found else None
+
+
 def _beside_or_across(around: Surroundings, cable: Cable, across: Route) -> Way:
     """Return a way outside that is not much of a detour, or else one that crosses channels without using them."""
     ends, diameter = ends_of(around.plan, cable), around.plan.conductors[cable.conductor].outside_diameter
@@ -76,7 +117,11 @@ def _beside_or_across(around: Surroundings, cable: Cable, across: Route) -> Way:
     if tried.points is None:
         return _with_reason(replace(across, reaches=reaches), "across channels: outside of them it is a long way")
     outside = replace(across, points=tried.points, in_channels=(), reaches=reaches)
-    return _with_reason(outside, "outside: no channel lies on its way")
+    untangled = _untangled(around.plan, cable, lines, outside)
+    if untangled is None:
+        across = replace(across, reaches=(anything(across),))
+        return _with_reason(across, "across channels: outside of them it would cross itself")
+    return _with_reason(untangled, "outside: no channel lies on its way")
 
 
 def _with_reason(way: Way, why: str) -> Way:
@@ -117,7 +162,7 @@ def _bent_as_it_fits(
     bend = around.plan.rules.bends[conductor.construction]
     ends = ends_of(around.plan, cable)
     lines = around.lines(conductor.outside_diameter, way, full, ends)
-    hopeless = ends[0].point == ends[1].point
+    hopeless, tangled = ends[0].point == ends[1].point, False
     for factor in dict.fromkeys((bend.prefer, bend.least)) if not hopeless else ():
         radius = factor * conductor.outside_diameter
         tried = straight_way(ends, lines, radius) or least_way(ends, lines, radius, expected=expected)
@@ -126,9 +171,27 @@ def _bent_as_it_fits(
             bent = "" if factor == bend.prefer else bent_words(factor)
             route = Route(cable.id, tried.points, radius, inside, why=bent, reaches=(tried.reach,), full=full)
             route = route if factor == bend.prefer else replace(route, reaches=(anything(route),))
-            return slanting_jumper(around.plan, cable, lines, route) if way == "outside" else route
+            if way != "outside":
+                return route
+            untangled = _untangled(around.plan, cable, lines, slanting_jumper(around.plan, cable, lines, route))
+            if untangled is not None:
+                return untangled
+            tangled = True
         if tried.apart:
             hopeless = True
             break
+    if tangled:
+        return only_tangled(cable, ends)
     slanting = slanting_way(around.plan, cable, lines) if way == "outside" and not hopeless else None
     return slanting or why_no_way(cable, ends, lines, bend.least * conductor.outside_diameter)
+
+
+def _untangled(plan: Plan, cable: Cable, lines: OpenLines, route: Route) -> Route | None:
+    """Return a slanting way for a cable whose square one crosses itself, none where that has no room or does so too.
+
+    Any change may open a slanting way.
+    """
+    if not crosses_itself(route.points):
+        return route
+    slanting = slanting_way(plan, cable, lines, "square it would cross itself")
+    return None if slanting is None or crosses_itself(slanting.points) else slanting

@@ -33,6 +33,7 @@ class Route:
     `reaches` say how far off a found way things lie that could change it, `full` are stretches of channels
     it had to leave to others, as they would be overfilled. `alone` is the way it would take with no cable
     beside it, none where no cable could matter to it; `heeds` say where what changes could make it lie otherwise.
+    `over` are the bodies and covered channels that a found way passes over, as there was no other.
     """
 
     cable: str
@@ -45,6 +46,7 @@ class Route:
     full: tuple[InChannel, ...] = ()
     alone: "Route | None" = None
     heeds: tuple[Heed, ...] = ()
+    over: tuple[str, ...] = ()
 
     @property
     def pieces(self) -> tuple[Straight | Bend, ...]:

@@ -2,22 +2,28 @@
 
 Tried out, not reckoned: each unit that may be to blame is moved aside, a little and then farther, and the cable's way
 is looked for again; the smallest move that gives it one is the answer. So is a cable by the channel or outside, where
-somebody chose otherwise. A tighter bend than the least is never an answer.
+somebody chose otherwise, and a larger section for a channel that stops it; that is offered to a cable with a way too,
+where it is full or too shallow for it. A tighter bend than the least is never an answer.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text
 from boardplan.model.cable import Cable, TerminalEnd
+from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component import Component
 from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
+from boardplan.routing.find_route import find_routes
+from boardplan.routing.lengths.cut_length import cut_lengths
+from boardplan.routing.lugs.link_bar import link_bar_of
 from boardplan.routing.one_way import found_way
 from boardplan.routing.route import NoWay, Route
 from boardplan.routing.square.ends import ends_of
 from boardplan.routing.square.surroundings import surroundings_of
+from boardplan.routing.wider_channel import wider_channels
 
 _STEPS = (5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0, 125.0, 150.0)
 """How far units are moved, in mm, one after the other."""
@@ -28,22 +34,35 @@ _DIRECTIONS = {"left": Point(-1, 0), "right": Point(1, 0), "down": Point(0, -1),
 
 @dataclass(frozen=True, slots=True)
 class Freed:
-    """What gives a cable a way: in words, and where it is a move, which unit moves and by how much."""
+    """What gives a cable a way: in words, and what it is.
+
+    Where it is a move, `component` moves `by` so much; where it is another section, `channel` gets it.
+    """
 
     words: str
     component: str = ""
     by: Point = Point(0, 0)
+    channel: str = ""
+    section: ChannelSection | None = None
 
 
-def what_frees(plan: Plan, cable_id: str) -> tuple[Freed, ...]:
-    """Return what would give a cable a way, the smallest move first; nothing where all that was tried is in vain."""
+def what_frees(plan: Plan, cable_id: str, sections: Sequence[ChannelSection] = ()) -> tuple[Freed, ...]:
+    """Return what would give a cable a way, the smallest move first; nothing where all that was tried is in vain.
+
+    `sections` are those of channel within reach.
+    """
     cable = plan.cables[cable_id]
     way = found_way(surroundings_of(plan), replace(cable, pins=()))
     if isinstance(way, Route):
-        unpinned = Freed(f"Without its pins {cable.id} has a way.") if cable.pins else None
-        return (unpinned,) if unpinned else ()
-    found = [*_otherwise(plan, cable), *sorted(_moves(plan, cable, way), key=_how_far)]
-    return tuple(each for each in (_link_bar(plan, cable), *found) if each is not None)
+        unpinned = [Freed(f"Without its pins {cable.id} has a way.")] if cable.pins else []
+        return (*_bar_for_a_way(plan, cable), *unpinned, *_wider(plan, cable, sections))
+    moves = sorted(_moves(plan, cable, way), key=_how_far)
+    return (*_link_bar(plan, cable), *_otherwise(plan, cable), *moves, *_wider(plan, cable, sections))
+
+
+def _wider(plan: Plan, cable: Cable, sections: Sequence[ChannelSection]) -> Iterator[Freed]:
+    for each in wider_channels(plan, cable, sections):
+        yield Freed(each.words(cable.id), channel=each.channel.id, section=each.section)
 
 
 def _how_far(freed: Freed) -> tuple[float, str]:
@@ -61,13 +80,24 @@ def _otherwise(plan: Plan, cable: Cable) -> Iterator[Freed]:
         yield Freed(f"{cable.id} is told to go {told}: it has a way if the program may choose.")
 
 
-def _link_bar(plan: Plan, cable: Cable) -> Freed | None:
+def _link_bar(plan: Plan, cable: Cable) -> Iterator[Freed]:
+    """Yield a link bar where a cable without a way goes between two studs as far apart as bars are made for."""
     start, end = ends_of(plan, cable)
     if not (start.lugged and end.lugged and plan.rules.knows("link-bar-from")):
-        return None
+        return
     apart = start.point.distance_to(end.point)
-    if not plan.rules.value("link-bar-from") <= apart <= plan.rules.value("link-bar-to"):
-        return None
+    if plan.rules.value("link-bar-from") <= apart <= plan.rules.value("link-bar-to"):
+        yield _bar_words(plan, apart)
+
+
+def _bar_for_a_way(plan: Plan, cable: Cable) -> Iterator[Freed]:
+    """Yield a link bar where a cable has a way that is shorter than the shortest jumper that can be made."""
+    bar = link_bar_of(plan, cable, cut_lengths(plan, find_routes(plan)).get(cable.id))
+    if bar is not None:
+        yield _bar_words(plan, bar.centres)
+
+
+def _bar_words(plan: Plan, apart: float) -> Freed:
     centre = length_text(apart, plan.job.units)
     return Freed(f"The studs are {centre} apart: a link bar joins them better than a cable.")
 

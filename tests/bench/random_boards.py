@@ -3,25 +3,26 @@
 Each way that the program finds is sampled every half millimetre (tests/way_sampler.py). For the first MEASURED
 boards, all of them unless told, the ways outside of channels are held against a slow search of a fine lattice
 (tests/slow_square_ways.py): the least length with no more bends than the way has, and the least of length and bends
-together, a bend at what the program counts one for. Cables with an end that doesn't leave squarely can't be held
-against it; those with an end that may leave any way are not, as the program leaves a busbar by its near side. And
-nowhere may the program say "no way" where the lattice has one.
+together, a bend at what the program counts one for, and so with what it counts for leaving over the own unit where
+an end may leave any way. Cables with an end that doesn't leave squarely can't be held against it. And nowhere may
+the program say "no way" where the lattice has one.
 """
 
 import sys
 import time
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from random_plans import random_plan
-from slow_square_ways import NEVER, SlowBoard, shortest_square
+from slow_square_ways import NEVER, SlowBoard, SlowEnd, shortest_square
 from way_sampler import crosses_itself, end_there, stays_outside, violations
 
 from boardplan.geometry.bends import Bend, corner_saving
+from boardplan.geometry.point import bearing
 from boardplan.routing.find_route import find_routes
 from boardplan.routing.reach import CORNER
 from boardplan.routing.route import NoWay, Route, Way
@@ -66,7 +67,7 @@ def measured(tally: Tally, seed: int) -> None:
         cable = plan.cables[name]
         conductor = plan.conductors[cable.conductor]
         diameter = conductor.outside_diameter
-        if not stays_outside(plan, cable) or any(end_there(plan, cable, each).heading is None for each in cable.ends):
+        if not stays_outside(plan, cable):
             continue
         board = boards.setdefault(diameter, SlowBoard(plan, diameter))
         started = time.perf_counter()
@@ -74,14 +75,22 @@ def measured(tally: Tally, seed: int) -> None:
         least = shortest_square(board, cable, _alone(way).radius if isinstance(way, Route) else tightest)
         tally.slow += time.perf_counter() - started
         if least:
-            _held_against(tally, f"{seed} {name}", way, least)
+            ends = [board.end(end_there(plan, cable, each)) for each in cable.ends]
+            _held_against(tally, f"{seed} {name}", way, least, _leaving(way, ends) if isinstance(way, Route) else 0.0)
+
+
+def _leaving(way: Route, ends: Sequence[SlowEnd | None]) -> float:
+    """Return what the first and the last leg of a way count for on top."""
+    points = _alone(way).points
+    pairs = ((ends[0], points[0], points[1]), (ends[1], points[-1], points[-2]))
+    return sum(end.prices[round(bearing(a, b) / 90) % 4] for end, a, b in pairs if end is not None)
 
 
 def _alone(way: Route) -> Route:
     return way.alone or way
 
 
-def _held_against(tally: Tally, name: str, way: Way, least: list[float]) -> None:
+def _held_against(tally: Tally, name: str, way: Way, least: list[float], leaving: float) -> None:
     tally.counts["measured"] += 1
     reached = [each for each in least if each < NEVER / 2]
     if isinstance(way, NoWay):
@@ -96,7 +105,7 @@ def _held_against(tally: Tally, name: str, way: Way, least: list[float]) -> None
         tally.counts["slanting"] += 1
         return
     bends = [piece for piece in alone.pieces if isinstance(piece, Bend)]
-    length = sum(piece.length for piece in alone.pieces)
+    length = leaving + sum(piece.length for piece in alone.pieces)
     bend = corner_saving(alone.radius, 90) + CORNER
     if least[min(len(bends), len(least) - 1)] < NEVER / 2:
         tally.lengths.append((length / least[min(len(bends), len(least) - 1)], name))

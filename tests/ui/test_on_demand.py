@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from boards import library_bus
+from checks.plans import cable, channel, plan_of, unit
 from PySide6.QtWidgets import QLabel, QPushButton
 
 from boardplan.routing.sharing.left import saving_left
@@ -30,17 +31,37 @@ def test_a_cable_without_a_way_offers_what_would_free_it(open_plan, qtbot):
     assert freeing.ask.isVisible()
     freeing.ask.click()
     assert not freeing.ask.isVisible()
-    cable = next(each for each in finding.things if each in hands.plan.cables)
-    expected = what_frees(hands.plan, cable)
+    name = next(each for each in finding.things if each in hands.plan.cables)
+    expected = what_frees(hands.plan, name, tuple(hands.window.desk.shelf.channel_sections.values()))
 
     def texts():
         return [each.text() for each in freeing.findChildren(QLabel) if each.isVisible()]
 
     qtbot.waitUntil(lambda: texts() == [each.words for each in expected], timeout=PATIENCE)
-    moves = [each for each in expected if each.component]
+    moves = [each for each in expected if each.component or each.channel]
     buttons = [each for each in freeing.findChildren(QPushButton) if each.isVisible()]
     assert len(buttons) == len(moves)
     assert all(each.accessibleName() for each in buttons)
+
+
+def test_a_channel_too_shallow_is_made_deeper_at_once(open_plan, qtbot):
+    """7 mm of cable is more than a third of 20 mm; 37 mm of the next section is enough for it."""
+    joined = cable("W1", ("U1", "R"), ("U2", "L"), conductor="2x1.5", way="channel")
+    shallow = channel("RW1", (210, 150), (790, 150), size=25, height=24)
+    hands = open_plan(plan_of(unit("U1", 100, 100), unit("U2", 800, 100), shallow, joined), "wire")
+    freeing = hands.bench.findings.freeing
+    pick(hands, next(each for each in hands.session.known.findings if each.name == "cable-too-thick-for-channel"))
+    freeing.ask.click()
+
+    def buttons():
+        return [each for each in freeing.findChildren(QPushButton) if each.isVisible()]
+
+    qtbot.waitUntil(lambda: bool(buttons()), timeout=PATIENCE)
+    assert buttons()[0].accessibleName() == (
+        "Do so: Take a channel of 25 x 40 mm for RW1, not 25 x 24: it has room for W1."
+    )
+    buttons()[0].click()
+    assert hands.plan.channels["RW1"].inner_height == 37
 
 
 def test_other_findings_offer_nothing(open_plan):

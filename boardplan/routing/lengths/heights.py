@@ -80,7 +80,8 @@ def height_profile(plan: Plan, cable: Cable, way: Route, things: Iterable[Passab
     ends = [each.component if isinstance(each, TerminalEnd) else "" for each in cable.ends]
     for thing, span in met(way, things):
         level = _over_own(span, length, (thing.thing == ends[0], thing.thing == ends[1]), held)
-        held += [] if level is _BETWEEN else [level or _over(cable, thing, span, half)]
+        on_top = cable.way == "outside" or thing.thing in way.over
+        held += [] if level is _BETWEEN else [level or _over(thing, span, half, on_top=on_top)]
     return tuple(_laid_down(_highest(held), half, _coming_down(plan, cable, length)))
 
 
@@ -125,10 +126,10 @@ def _over_own(span: Span, length: float, own: tuple[bool, bool], held: Sequence[
 _TOUCH = 1.0  # mm: a terminal at the very edge of its unit
 
 
-def _over(cable: Cable, thing: Passable, span: Span, half: float) -> Level:
+def _over(thing: Passable, span: Span, half: float, *, on_top: bool) -> Level:
     if thing.inside is None:
         return Level(*span, thing.top + half, f"the top of {thing.thing}")
-    if cable.way != "outside" or not thing.covered:
+    if not (on_top and thing.covered):
         return Level(*span, thing.inside, f"channel {thing.thing}")
     return Level(*span, thing.top + half, f"the cover of {thing.thing}")
 

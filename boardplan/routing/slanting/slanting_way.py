@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from boardplan.geometry.bends import turns
 from boardplan.geometry.point import Point
+from boardplan.geometry.self_crossing import crosses_itself
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.routing.reach import Reach
@@ -16,20 +17,21 @@ from boardplan.routing.square.open_lines import OpenLines
 _STIFF_FROM = 16.0  # mm²: conductors from here on don't give: common practice, no source
 
 
-def slanting_way(plan: Plan, cable: Cable, lines: OpenLines) -> Route | None:
-    """Return a way at any angle for a cable that has no square one, with the widest bends that fit; none without.
+def slanting_way(plan: Plan, cable: Cable, lines: OpenLines, because: str = "no square way has room") -> Route | None:
+    """Return a way at any angle for a cable that has no good square one, with the widest bends that fit; none without.
 
-    What finds no room for the least bends is not tried with wider ones: a hopeless cable must cost little.
+    What finds no room for the least bends is not tried with wider ones: a hopeless cable must cost little. Nor are
+    wider bends taken that make it cross itself.
     """
     ends, conductor = ends_of(plan, cable), plan.conductors[cable.conductor]
     bend, found = plan.rules.bends[conductor.construction], None
     for factor in dict.fromkeys((bend.least, bend.prefer)):
         radius = factor * conductor.outside_diameter
         points = free_way(ends, lines, radius, thorough=False)
-        if points is None:
+        if points is None or (found is not None and crosses_itself(points) and not crosses_itself(found.points)):
             break
         bent = "" if factor == bend.prefer else bent_words(factor)
-        found = Route(cable.id, points, radius, why=f", slanting, as no square way has room{bent}")
+        found = Route(cable.id, points, radius, why=f", slanting, as {because}{bent}")
     return replace(found, reaches=(anything(found),)) if found else None
 
 

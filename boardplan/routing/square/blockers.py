@@ -1,9 +1,11 @@
 """Blockers: what stands in a cable's way on the wall, as upright boxes.
 
 A body of any shape is cut into level strips, and each strip stands for the box round it: exact for shapes
-with upright and level sides, on the safe side for all others.
+with upright and level sides, on the safe side for all others. Along a slanting side ways turn past whole strips; what
+blocks there are thinner ones.
 """
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -21,18 +23,22 @@ Sort: TypeAlias = Literal["body", "edge", "no-go", "channel"]
 NEAR_BOARD = 60.0
 """A no-go box that begins farther off the board than this leaves room for cables: common practice, no source."""
 _JOINT = 3.0  # mm: boards that hang no farther apart than this let cables across
-_STRIP = 8.0  # mm: the height of strips where a side slants
+_STRIP, _PART = 8.0, 2.0  # mm: the height of strips where a side slants, and of the parts of one
 _BEYOND = 5000.0  # mm: how far outside of the boards nothing may lie
 
 
 @dataclass(frozen=True, slots=True)
 class Blocker:
-    """A box on the wall that cables keep off by `clearance`, counted from the jacket; `thing` is its id."""
+    """A box on the wall that cables keep off by `clearance`, counted from the jacket; `thing` is its id.
+
+    Where it is more than the thing itself, `parts` in it are nearer to the thing and are all that blocks.
+    """
 
     sort: Sort
     thing: str
     box: Box
     clearance: float
+    parts: tuple[Box, ...] = ()
 
 
 def blockers_of(plan: Plan) -> tuple[Blocker, ...]:
@@ -61,7 +67,7 @@ def _body(plan: Plan, component: Component, clearance: float) -> tuple[Blocker, 
     if len(_bodies_held) >= _CACHE_SIZE:
         _bodies_held.clear()
     ring = [plan.on_wall(component.board, point) for point in lies.outline]
-    found = tuple(Blocker("body", component.id, box, clearance) for box in boxes_of_ring(ring))
+    found = tuple(Blocker("body", component.id, box, clearance, parts) for box, parts in _cut(ring))
     _bodies_held[id(lies)] = lies, origin, clearance, found
     return found
 
@@ -155,16 +161,38 @@ def _outside_boxes(edges: list[tuple[Point, Point]]) -> list[Box]:
 
 def boxes_of_ring(ring: Sequence[Point]) -> list[Box]:
     """Return upright boxes that cover a ring."""
+    return [box for box, _ in _cut(ring)]
+
+
+def _cut(ring: Sequence[Point]) -> list[tuple[Box, tuple[Box, ...]]]:
+    """Return upright boxes that cover a ring, each with smaller ones in it that do so too, none where it is exact."""
     box = box_around(ring)
     corners = set(ring)
     if len(ring) == 4 and corners == set(box.corners()):  # noqa: PLR2004 - a rectangle
-        return [box]
+        return [(box, ())]
     edges = list(pairwise((*ring, ring[0])))
-    return _stacked(
-        Box(left, low, right, high)
-        for low, high in _strips(edges)
-        for left, right in _insides(edges, low, high, widest=True)
-    )
+    exact, slanting = [], []
+    for low, high in _strips(edges):
+        parts = _parts(edges, low, high)
+        for left, right in _insides(edges, low, high, widest=True):
+            inside = tuple(each for each in parts if left <= each.left and each.right <= right)
+            strip = Box(left, low, right, high)
+            if all(each.left == left and each.right == right for each in inside):
+                exact.append(strip)
+            else:
+                slanting.append((strip, inside))
+    return [*((each, ()) for each in _stacked(exact)), *slanting]
+
+
+def _parts(edges: Sequence[tuple[Point, Point]], low: float, high: float) -> list[Box]:
+    """Return boxes that cover what is inside rings in a strip, in thinner strips."""
+    count = math.ceil((high - low) / _PART)
+    cuts = [*(low + (high - low) * index / count for index in range(count)), high]
+    return [
+        Box(left, bottom, right, top)
+        for bottom, top in pairwise(cuts)
+        for left, right in _insides(edges, bottom, top, widest=True)
+    ]
 
 
 def _strips(edges: Iterable[tuple[Point, Point]]) -> list[tuple[float, float]]:

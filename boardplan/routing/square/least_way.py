@@ -10,8 +10,9 @@ from boardplan.geometry.point import Point, bearing, box_around
 from boardplan.routing.reach import Reach
 from boardplan.routing.square.ends import End
 from boardplan.routing.square.far_off import EVERYTHING, NOISE, FarOff
-from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, OpenLines, units
+from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Barrier, OpenLines, units
 from boardplan.routing.square.open_parts import open_parts_of
+from boardplan.routing.square.pulled_tight import may_be_loose, pulled_tight
 from boardplan.routing.square.rays import Leaving, clear_between, leavings, spot_of
 from boardplan.routing.square.square_way import Found, Ray, Search
 from boardplan.routing.square.turning_lines import farthest_past, turning_lines
@@ -96,6 +97,9 @@ def least_way(
             reach = nowhere.reach if exact else far_off.reach(found.cost, margin)
             if not exact and found.cost > _WINDING * far_off.least:
                 found, reach = _wound(ends, lines, radius, rays, (far_off, found))
+            if may_be_loose(found, far_off.least):
+                chosen, near = (rays[0][found.start], rays[1][found.end]), _near(lines.barriers, reach)
+                found = pulled_tight(found, lines, chosen, units(radius), near, _spared(ends, rays))
             points = _points(found, ends, leaving[0][found.start], leaving[1][found.end])
             return Tried(without_repeats(points), reach)
         if slack >= dearest:
@@ -137,10 +141,16 @@ def _found(
 ) -> Found | None:
     """Return the best way within reach that costs no more than so much, turning close to bodies where exact."""
     reach, cost, exact = within
-    near = [each for each in lines.barriers if reach.touches(each.box)]
-    turning = turning_lines([*rays[0], *rays[1]], lines, radius, near, exact=exact, winding=winding)
+    near = _near(lines.barriers, reach)
+    past = _near(lines.turned_past, reach)
+    turning = turning_lines([*rays[0], *rays[1]], lines, radius, past, exact=exact, winding=winding)
     spared = _spared(ends, rays)
     return Search(lines, rays, units(radius), turning, near, spared).run(cost)
+
+
+def _near(barriers: Sequence[Barrier], reach: Reach) -> list[Barrier]:
+    """Return those of some barriers that are within reach."""
+    return [each for each in barriers if reach.touches(each.box)]
 
 
 def _spared(ends: tuple[End, End], rays: _Rays) -> tuple[str, str]:
@@ -163,7 +173,7 @@ def _apart(lines: OpenLines, rays: _Rays) -> bool:
 
 def _shut_in(ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays, most: int) -> bool:
     """Say whether one of the ends is shut in, so that looking farther and farther off from the other is in vain."""
-    turning = turning_lines([*rays[0], *rays[1]], lines, radius, lines.barriers, exact=True)
+    turning = turning_lines([*rays[0], *rays[1]], lines, radius, lines.turned_past, exact=True)
     bodies = [each for each in lines.barriers if each.blocker.sort != "edge"]  # a bend may come over an edge
     owners = _spared(ends, rays)
     return any(

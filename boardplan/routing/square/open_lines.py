@@ -18,6 +18,8 @@ WEIGHT = 4
 """What a unit of length costs outside of channels; less inside."""
 Spot: TypeAlias = tuple[int, int]
 Span: TypeAlias = tuple[int, int]
+Body: TypeAlias = tuple[Span, Span, int, str]
+"""What bends keep off: a box along x and y, how far off it a centre line stays, and the id of what it belongs to."""
 FAR = 10**10
 _STRIPE, _STRIPES = 200 * UNITS, 100
 """How wide the stripes are that what blocks is sorted into, and how many there are each way; the last has the rest."""
@@ -36,6 +38,11 @@ class Barrier:
     bare: tuple[Span, Span]
     blocker: Blocker
     box: Box
+
+    @property
+    def body(self) -> Body:
+        """What bends keep off, all round: at a corner by a quarter circle."""
+        return *self.bare, self.bare[0][0] - self.sides[0][0], self.blocker.thing
 
     def holds(self, spot: Spot) -> bool:
         """Say whether a spot lies strictly inside."""
@@ -68,10 +75,18 @@ class OpenLines:
         closed: Sequence[Lane] = (),
         lane_weight: int = WEIGHT,
     ) -> None:
-        """Keep what blocks a cable of half a diameter (mm); closed lanes can be crossed, but not run along."""
+        """Keep what blocks a cable of half a diameter (mm); closed lanes can be crossed, but not run along.
+
+        `barriers` are all that blocks, `turned_past` what ways turn past: along slanting sides in fewer boxes.
+        """
         self.half = units(half)
-        self.barriers = [barrier(each, half) for each in blockers]
-        self.sides = [(*each.sides, each.blocker.thing) for each in self.barriers]
+        self.turned_past = [_barrier(each, each.box, half) for each in blockers]
+        self.barriers = [
+            held if not held.blocker.parts else _barrier(held.blocker, part, half)
+            for held in self.turned_past
+            for part in held.blocker.parts or (held.blocker.box,)
+        ]
+        self.bodies = [each.body for each in self.barriers]
         self.lanes = lanes
         self.lane_weight = lane_weight
         self._closed = closed
@@ -85,7 +100,7 @@ class OpenLines:
 
     def without_bodies(self) -> "OpenLines":
         """Return the lines as if there were nothing but the boards."""
-        edges = [each.blocker for each in self.barriers if each.blocker.sort == "edge"]
+        edges = [each.blocker for each in self.turned_past if each.blocker.sort == "edge"]
         return OpenLines(edges, self.half / UNITS)
 
     def span(self, axis: int, line: int, at: int) -> Span | None:
@@ -145,10 +160,10 @@ class OpenLines:
         )
 
 
-def barrier(blocker: Blocker, half: float) -> Barrier:
-    """Return what a blocker holds off for a cable of half a diameter, in mm."""
-    box = blocker.box.grown(half + blocker.clearance)
-    return Barrier(_sides(box), _sides(blocker.box), blocker, box)
+def _barrier(blocker: Blocker, bare: Box, half: float) -> Barrier:
+    """Return what a box of a blocker holds off for a cable of half a diameter, in mm."""
+    box = bare.grown(half + blocker.clearance)
+    return Barrier(_sides(box), _sides(bare), blocker, box)
 
 
 def _sides(box: Box) -> tuple[Span, Span]:

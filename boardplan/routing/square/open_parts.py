@@ -10,6 +10,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, TypeAlias
 from weakref import WeakKeyDictionary
 
+from boardplan.routing.square.lines_over import LinesOver
 from boardplan.routing.square.open_lines import Barrier, Lane, OpenLines, Spot
 
 if TYPE_CHECKING:
@@ -74,7 +75,8 @@ _held: WeakKeyDictionary[OpenLines, OpenParts] = WeakKeyDictionary()
 def open_parts_of(lines: OpenLines) -> OpenParts:
     """Return the open parts of some lines, cut once for all cables that share them."""
     if lines not in _held:
-        _held[lines] = OpenParts(lines.barriers, lines.lanes)
+        solid = lines.solid if isinstance(lines, LinesOver) else lines.barriers
+        _held[lines] = OpenParts(solid, lines.lanes)
     return _held[lines]
 
 

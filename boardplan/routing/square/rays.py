@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from boardplan.geometry.bends import tangent_length, turn_between
 from boardplan.geometry.point import Point
+from boardplan.routing.reach import OVER_OWN
 from boardplan.routing.square.blockers import Blocker
 from boardplan.routing.square.ends import End
 from boardplan.routing.square.least_left import CORNER
@@ -17,8 +18,6 @@ LONGEST_STUB = 400.0
 _STUB_STEP = 5.0
 _STUB_LONGER = 20.0
 """How much longer the second stub is than the shortest that has room, in mm; the third is so much longer again."""
-_OWN_BODY = 2 * WEIGHT
-"""What a unit across the cable's own component costs on top, so that it leaves a busbar by the near side."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +51,7 @@ def spot_of(point: Point) -> Spot:
 
 def _ray(end: End, lines: OpenLines, axis: int, sign: int, *, choosing: bool) -> Ray:
     spot = spot_of(end.point)
-    cost = _OWN_BODY * _across_own(end, lines, axis, sign) if choosing else 0
+    cost = round(OVER_OWN * WEIGHT) * _across_own(end, lines, axis, sign) if choosing else 0
     reach, _ = reach_and_stop(end, lines, axis, sign)
     return Ray(spot, axis, sign, reach, units(end.straight), cost)
 

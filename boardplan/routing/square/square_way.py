@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from boardplan.routing.square.least_left import CORNER, Goal, Table, least_left, least_length
-from boardplan.routing.square.open_lines import FAR, WEIGHT, Barrier, OpenLines, Span, Spot
+from boardplan.routing.square.open_lines import FAR, WEIGHT, Barrier, Body, OpenLines, Span, Spot
 
 BEND_ROOM = 1 - math.sqrt(0.5)
 """How far off a body both lines of a square corner lie for the bend to clear it, in radii."""
@@ -20,7 +20,7 @@ Turning: TypeAlias = tuple[dict[int, list[Span]], dict[int, list[Span]]]
 """For x of upright and y of level lines to turn on, the stretches of which a leg must touch one, if there are any."""
 _Corner: TypeAlias = tuple[int, int, int, int]
 _Leg: TypeAlias = tuple[int, int, int]
-_Near: TypeAlias = list[tuple[Span, Span, str]]
+_Near: TypeAlias = list[Body]
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +92,7 @@ class Search:
         self._touched = turning[1], turning[0]
         self._places = sorted(turning[0]), sorted(turning[1])
         self._numbers = tuple({place: number for number, place in enumerate(each)} for each in self._places)
-        self._near = [(*each.sides, each.blocker.thing) for each in near]
+        self._near = [each.body for each in near]
         self._near_x: dict[int, _Near] = {}
         self._best: dict[_Corner, tuple[int, _Corner]] = {}
         self._heap: list[tuple[int, int, _Corner]] = []
@@ -178,7 +178,9 @@ class Search:
         at = self._places[0][x]
         if near is None:
             west, east = at - self._radius, at + self._radius
-            near = self._near_x[x] = [each for each in self._near if each[0][0] < east and each[0][1] > west]
+            near = self._near_x[x] = [
+                each for each in self._near if each[0][0] - each[2] < east and each[0][1] + each[2] > west
+            ]
         signs = (sign, -before) if on == 0 else (-before, sign)
         return bend_clears((at, self._places[1][y]), signs, self._radius, near, spared)
 
@@ -244,26 +246,31 @@ def _numbers_between(places: list[int], first: int, last: int, sign: int) -> Ite
     return range(bisect_right(places, first) - 1, bisect_left(places, last) - 1, -1)
 
 
-def bend_clears(
-    spot: Spot, signs: tuple[int, int], radius: int, near: Sequence[tuple[Span, Span, str]], spared: set[str]
-) -> bool:
+def bend_clears(spot: Spot, signs: tuple[int, int], radius: int, near: Sequence[Body], spared: set[str]) -> bool:
     """Say whether a square bend clears boxes; `signs` are where its legs lie from its corner, along x and y.
 
-    A box blocks it if the arc runs through it: if, of what it holds of the square of the bend's tangents, the
-    place nearest to the corner lies outside the arc and the one farthest from it inside.
+    A box is too near to the arc if it is to one of the arc's ends, or if of what it holds of the quarter that the bend
+    spans round its centre the nearest to the centre lies within radius and margin, the farthest not within their
+    difference. Places are counted from the centre towards the corner.
     """
     (x, y), (sign_x, sign_y) = spot, signs
-    left, right = (x, x + radius) if sign_x > 0 else (x - radius, x)
-    bottom, top = (y, y + radius) if sign_y > 0 else (y - radius, y)
-    for (west, east), (south, north), thing in near:
-        if west < right and east > left and south < top and north > bottom and thing not in spared:
-            aside = radius - max(0, west - x if sign_x > 0 else x - east)
-            above = radius - max(0, south - y if sign_y > 0 else y - north)
-            if aside * aside + above * above > radius * radius:
-                aside = max(0, radius - (east - x if sign_x > 0 else x - west))
-                above = max(0, radius - (north - y if sign_y > 0 else y - south))
-                if aside * aside + above * above < radius * radius:
-                    return False
+    for (west, east), (south, north), margin, thing in near:
+        far_x = radius + (x - west if sign_x > 0 else east - x)
+        far_y = radius + (y - south if sign_y > 0 else north - y)
+        near_x = radius + (x - east if sign_x > 0 else west - x)
+        near_y = radius + (y - north if sign_y > 0 else south - y)
+        outer = radius + margin
+        if far_x <= -margin or far_y <= -margin or near_x >= outer or near_y >= outer or thing in spared:
+            continue
+        if far_x > 0 and far_y > 0:
+            inner = max(0, radius - margin)
+            within = max(near_x, 0) ** 2 + max(near_y, 0) ** 2 < outer * outer
+            if within and far_x * far_x + far_y * far_y > inner * inner:
+                return False
+        for at_x, at_y in ((radius, 0), (0, radius)):
+            aside, above = max(near_x - at_x, at_x - far_x, 0), max(near_y - at_y, at_y - far_y, 0)
+            if aside * aside + above * above < margin * margin:
+                return False
     return True
 
 

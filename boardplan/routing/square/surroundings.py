@@ -1,6 +1,7 @@
 """Surroundings: what all cables of a plan have in common: what blocks, and the lanes along channels."""
 
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from itertools import pairwise
 
 from boardplan.geometry.point import Point
@@ -9,6 +10,8 @@ from boardplan.routing.reach import LaneLines
 from boardplan.routing.route import InChannel
 from boardplan.routing.square.blockers import Blocker, blockers_of
 from boardplan.routing.square.ends import End
+from boardplan.routing.square.lines_over import LinesOver
+from boardplan.routing.square.low_things import LowThing, is_thin, low_things
 from boardplan.routing.square.open_lines import UNITS, Lane, OpenLines, units
 from boardplan.routing.square.rays import spot_of
 
@@ -32,6 +35,22 @@ class Surroundings:
         if key not in self.held:
             self.held[key] = self._cut(diameter, way, full, beside)
         return self.held[key]
+
+    @cached_property
+    def low(self) -> tuple[LowThing, ...]:
+        """What thin cables may pass over where they find no other way."""
+        return low_things(self.plan)
+
+    def lines_over(self, diameter: float, ends: tuple[End, End]) -> tuple[LinesOver, tuple[LowThing, ...]] | None:
+        """Return what is open to a thin cable outside and over low things, and those; none where it passes over none.
+
+        Over the units that it ends on it doesn't pass.
+        """
+        if not is_thin(self.plan.rules, diameter):
+            return None
+        own = {end.owner for end in ends}
+        low = tuple(each for each in self.low if each.thing not in own and each.takes(diameter))
+        return (LinesOver(self.blockers, diameter / 2, low), low) if low else None
 
     def lane_lines(self, diameter: float, ends: tuple[End, End]) -> LaneLines:
         """Return the lines of all lanes that a cable may find, in mm."""

@@ -13,6 +13,9 @@ from boardplan.routing.square.square_way import BEND_ROOM, Ray, Turning
 
 PITCH = 5.0
 """Cables turn on whole multiples of this, in mm, wherever nothing asks for another place."""
+_FINE = 1.0
+_SHARES = (0.0, 0.15, BEND_ROOM, 0.45, 0.6, 1.0)
+"""How far off what it goes round a winding way may turn, in radii: near on one side of a corner, far on the other."""
 _Asides: TypeAlias = tuple[tuple[int, int], ...]
 
 
@@ -22,7 +25,7 @@ def turning_lines(
     """Return where a way may turn: x of upright and y of level lines, in units, with what legs on them must touch.
 
     Lines past what blocks are on whole PITCH, tidy to lay and to measure; where `exact` also close to it. A `winding`
-    way may also turn back at once beside what it goes round, two bends on from it.
+    way may turn on whole mm, nearer and farther off, and turn back at once beside what it goes round, two bends on.
     """
     turning: Turning = ({}, {})
     asides = _asides(radius, exact=exact, winding=winding)
@@ -55,10 +58,11 @@ def _anywhere(rays: Sequence[Ray], lines: OpenLines, radius: int) -> Iterable[tu
 
 def _asides(radius: float, *, exact: bool, winding: bool) -> _Asides:
     """Return how far off what blocks lines lie, each with the pitch they keep."""
-    past = (0.0, BEND_ROOM * radius)
-    kept = tuple((units(aside), units(PITCH)) for aside in (*past, *(each + 2 * radius for each in past if winding)))
-    close = tuple((units(aside), 1) for aside in (0.0, BEND_ROOM * radius, radius))
-    return (*kept, *close) if exact else kept
+    kept = [(share * radius, PITCH) for share in (0.0, BEND_ROOM)]
+    if winding:
+        kept = [(share * radius, _FINE) for share in (*_SHARES, 2.0, 2.0 + BEND_ROOM)]
+    close = [(share * radius, 1 / UNITS) for share in (0.0, BEND_ROOM, 1.0)] if exact else []
+    return tuple((units(aside), units(pitch)) for aside, pitch in (*kept, *close))
 
 
 def _past(side: Span, aside: int, pitch: int) -> Span:

@@ -201,7 +201,7 @@ class _Mover:
             end.owner or "-" for end in self._ends
         ]  # at an exit bends clear the board's edges, which have no name
         spared = {owners[0] if index == 1 else "-", owners[1] if index == len(points) - 2 else "-"}
-        return bend_clears(spot, (sign_x, sign_y), self._radius, self._open().sides, spared)
+        return bend_clears(spot, (sign_x, sign_y), self._radius, self._open().bodies, spared)
 
 
 def _square_beside(points: Sequence[Point], index: int) -> bool:
