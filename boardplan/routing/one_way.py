@@ -4,8 +4,8 @@ A found way lies on the board. Only where a thin cable finds none there does it 
 its cover on, never to save a detour: what lies on top is held by nothing, and is in the way of whoever opens things.
 
 Ways are square where they can be. Between ends too little aside of each other for two square bends a square way winds
-once round and crosses itself, where a slanting one goes straight there: so that one is taken. Where there is none either, no
-way is better than a loop over itself.
+once round and crosses itself, where a slanting one goes straight there: so that one is taken. Where there is none
+either, no way is better than a loop over itself.
 """
 
 from dataclasses import replace

@@ -97,9 +97,7 @@ def least_way(
             reach = nowhere.reach if exact else far_off.reach(found.cost, margin)
             if not exact and found.cost > _WINDING * far_off.least:
                 found, reach = _wound(ends, lines, radius, rays, (far_off, found))
-            if may_be_loose(found, far_off.least):
-                chosen, near = (rays[0][found.start], rays[1][found.end]), _near(lines.barriers, reach)
-                found = pulled_tight(found, lines, chosen, units(radius), near, _spared(ends, rays))
+            found = _pulled(ends, lines, radius, rays, (far_off, reach, found))
             points = _points(found, ends, leaving[0][found.start], leaving[1][found.end])
             return Tried(without_repeats(points), reach)
         if slack >= dearest:
@@ -120,6 +118,17 @@ def _wound(
     reach = far_off.reach(first.cost, margin)
     found = _found(ends, lines, radius, rays, (reach, first.cost, False), winding=True) or first
     return found, far_off.reach(max(found.cost, math.ceil(_WINDING * far_off.least)), margin)
+
+
+def _pulled(
+    ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays, before: tuple[FarOff, Reach, Found]
+) -> Found:
+    """Return a found way pulled tight among what is within reach, where it may be loose."""
+    far_off, reach, found = before
+    if not may_be_loose(found, far_off.least):
+        return found
+    chosen, near = (rays[0][found.start], rays[1][found.end]), _near(lines.barriers, reach)
+    return pulled_tight(found, lines, chosen, units(radius), near, _spared(ends, rays))
 
 
 def _slacks(expected: float) -> Iterator[tuple[int, bool]]:
