@@ -25,6 +25,7 @@ COARSE = 4.0
 NEVER = 1e6
 _MOST_BENDS = 16
 _PIXEL = 1.0
+_TRACED = 1e-6
 _TINY = 0.02  # mm: what grown shapes may be out by
 _AHEAD = ((1, 0), (0, 1), (-1, 0), (0, -1))
 """The four headings, counter-clockwise from the right."""
@@ -123,6 +124,73 @@ def shortest_square(board: SlowBoard, cable: Cable, radius: float) -> list[float
     return best
 
 
+def shortest_points(board: SlowBoard, cable: Cable, radius: float) -> list[Point]:
+    """Return the corners of a least way with two bends or more, ends and all; none where there is none.
+
+    Followed back from the end through the least lengths just after each bend.
+    """
+    start, end = (board.end(end_there(board.plan, cable, each)) for each in cable.ends)
+    if start is None or end is None:
+        return []
+    lattice, bend = _Lattice(board, radius, start, end), math.pi / 2 * radius
+    rounds = [_departed(lattice, start, bend)]
+    for _ in range(_MOST_BENDS):
+        ahead = [lattice.gone_straight(rounds[-1][heading], heading) for heading in range(4)]
+        rounds.append(lattice.bent_everywhere(rounds[-1], ahead, bend))
+    least = [lattice.gone_straight(rounds[-1][heading], heading) for heading in range(4)]
+    arrivals = [(float(least[heading][at]) + length, heading, at) for heading, at, length in _arrivals(lattice, end)]
+    length, heading, at = min(arrivals, default=(NEVER, 0, (0, 0)))
+    points = [] if length >= NEVER / 2 else [end.at, lattice.corner(at, heading)]
+    while points:
+        rounds, at = _before_straight(lattice, rounds, heading, at)
+        step = _before_bend(lattice, rounds, heading, at) if len(rounds) > 1 else None
+        if step is None:
+            return [start.at, _first_corner(lattice, start, heading, at, float(rounds[0][heading][at])), *points[::-1]]
+        heading, at = step
+        rounds = rounds[:-1]
+        points.append(lattice.corner(at, heading))
+    return []
+
+
+def _before_straight(lattice, rounds, heading, at):
+    """Return the rounds up to the first in which a place is reached as it is at last, and where its straight began."""
+    dx, dy = _AHEAD[heading]
+    target, place = float(lattice.gone_straight(rounds[-1][heading], heading)[at]), at
+    while abs(rounds[-1][heading][place] + lattice.apart(place, at) - target) > _TRACED:
+        place = (place[0] - dx, place[1] - dy)
+    value, count = rounds[-1][heading][place], len(rounds)
+    while count > 1 and abs(rounds[count - 2][heading][place] - value) < _TRACED:
+        count -= 1
+    return rounds[:count], place
+
+
+def _before_bend(lattice, rounds, heading, at):
+    """Return the heading before the bend that ends at a place, and where it began."""
+    for turn in (1, -1):
+        before = (heading - turn) % 4
+        (dx, dy), (tx, ty) = _AHEAD[before], _AHEAD[heading]
+        place = tuple(int(lattice.shift[axis][-by][at[axis]]) for axis, by in ((0, dx + tx), (1, dy + ty)))
+        if min(place) >= 0 and lattice.clear[before, turn][place]:
+            length = float(lattice.gone_straight(rounds[-2][before], before)[place]) + math.pi / 2 * lattice.radius
+            if abs(length - rounds[-1][heading][at]) < _TRACED:
+                return before, place
+    raise AssertionError("a bend comes from nowhere")
+
+
+def _first_corner(lattice, start, heading, at, length):
+    for out in start.headings:
+        for turn in (1, -1):
+            for place, straight in lattice.along(start, out, start.prices[out]):
+                there = straight + math.pi / 2 * lattice.radius
+                if (
+                    (out + turn) % 4 == heading
+                    and lattice.bent(place, out, turn) == at
+                    and abs(there - length) < _TRACED
+                ):
+                    return lattice.corner(place, out)
+    raise AssertionError("a first bend comes from nowhere")
+
+
 def _straight_between(start: SlowEnd, end: SlowEnd) -> float:
     """Return the length of the straight way between ends that face each other in line, NEVER where they don't."""
     best = NEVER
@@ -217,15 +285,23 @@ class _Lattice:
         self.x = _lines([_anchor(each, 0) for each in (start, end)], pitch, left, right)
         self.y = _lines([_anchor(each, 1) for each in (start, end)], pitch, bottom, top)
         self.shape = len(self.x), len(self.y)
-        self._shift = _shifts(self.x, radius), _shifts(self.y, radius)
+        self.shift = _shifts(self.x, radius), _shifts(self.y, radius)
         self._parts = [
             np.array([_parts(board.solid, self.x, y, level=True) for y in self.y]).T,
             np.array([_parts(board.solid, self.y, x, level=False) for x in self.x]),
         ]
-        self._clear = {(h, t): self._arcs_clear(h, t) for h in range(4) for t in (1, -1)}
+        self.clear = {(h, t): self._arcs_clear(h, t) for h in range(4) for t in (1, -1)}
 
     def point(self, place):
         return Point(float(self.x[place[0]]), float(self.y[place[1]]))
+
+    def corner(self, place, heading):
+        """Return the corner of the bend that begins at a place."""
+        (x, y), (dx, dy) = self.point(place), _AHEAD[heading]
+        return Point(x + dx * self.radius, y + dy * self.radius)
+
+    def apart(self, a, b):
+        return abs(self.x[a[0]] - self.x[b[0]]) + abs(self.y[a[1]] - self.y[b[1]])
 
     def gone_straight(self, lengths, heading):
         """Return the least length at each place for who may go on straight in a heading."""
@@ -253,7 +329,7 @@ class _Lattice:
         return fresh
 
     def _bend_all(self, lengths, heading, turn, bend, into):
-        places = np.nonzero((lengths < NEVER / 2) & self._clear[heading, turn])
+        places = np.nonzero((lengths < NEVER / 2) & self.clear[heading, turn])
         to = self._after(places, heading, turn)
         fits = (to[0] >= 0) & (to[1] >= 0)
         np.minimum.at(into, (to[0][fits], to[1][fits]), lengths[places][fits] + bend)
@@ -265,7 +341,7 @@ class _Lattice:
     def _after(self, places, heading, turn):
         dx, dy = _AHEAD[heading]
         tx, ty = _AHEAD[(heading + turn) % 4]
-        return self._shift[0][dx + tx][places[0]], self._shift[1][dy + ty][places[1]]
+        return self.shift[0][dx + tx][places[0]], self.shift[1][dy + ty][places[1]]
 
     def along(self, end, heading, price):
         """Yield the places where a first bend can begin, with the length up to there and the price of leaving so."""

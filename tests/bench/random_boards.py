@@ -5,7 +5,7 @@ boards, all of them unless told, the ways outside of channels are held against a
 (tests/slow_square_ways.py): the least length with no more bends than the way has, and the least of length and bends
 together, a bend at what the program counts one for, and so with what it counts for leaving over the own unit where
 an end may leave any way. Cables with an end that doesn't leave squarely can't be held against it. And nowhere may
-the program say "no way" where the lattice has one.
+the program say "no way" where the lattice has one that does not cross itself.
 """
 
 import sys
@@ -18,14 +18,14 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from random_plans import random_plan
-from slow_square_ways import NEVER, SlowBoard, SlowEnd, shortest_square
+from slow_square_ways import NEVER, SlowBoard, SlowEnd, shortest_points, shortest_square
 from way_sampler import crosses_itself, end_there, stays_outside, violations
 
 from boardplan.geometry.bends import Bend, corner_saving
-from boardplan.geometry.point import bearing
+from boardplan.geometry.point import Point, bearing
 from boardplan.routing.find_route import find_routes
 from boardplan.routing.reach import CORNER
-from boardplan.routing.route import NoWay, Route, Way
+from boardplan.routing.route import NoWay, Route
 
 
 @dataclass
@@ -76,7 +76,10 @@ def measured(tally: Tally, seed: int) -> None:
         tally.slow += time.perf_counter() - started
         if least:
             ends = [board.end(end_there(plan, cable, each)) for each in cable.ends]
-            _held_against(tally, f"{seed} {name}", way, least, _leaving(way, ends) if isinstance(way, Route) else 0.0)
+            if isinstance(way, Route):
+                _held_against(tally, f"{seed} {name}", way, least, _leaving(way, ends))
+            else:
+                _without(tally, f"{seed} {name}", shortest_points(board, cable, tightest), tightest)
 
 
 def _leaving(way: Route, ends: Sequence[SlowEnd | None]) -> float:
@@ -90,13 +93,19 @@ def _alone(way: Route) -> Route:
     return way.alone or way
 
 
-def _held_against(tally: Tally, name: str, way: Way, least: list[float], leaving: float) -> None:
+def _without(tally: Tally, name: str, points: Sequence[Point], radius: float) -> None:
+    """Look at what the slow search has for a cable that the program has no way for."""
+    tally.counts["measured"] += 1
+    tally.counts["no way measured"] += 1
+    if points and crosses_itself(Route(name, tuple(points), radius)):
+        tally.counts["only crossing itself"] += 1
+    elif points:
+        tally.missed.append(name)
+
+
+def _held_against(tally: Tally, name: str, way: Route, least: list[float], leaving: float) -> None:
     tally.counts["measured"] += 1
     reached = [each for each in least if each < NEVER / 2]
-    if isinstance(way, NoWay):
-        tally.counts["no way measured"] += 1
-        tally.missed += [name] if reached else []
-        return
     if not reached:
         tally.counts["only the program has a way"] += 1
         return
@@ -121,6 +130,7 @@ def rows(tally: Tally) -> Iterator[str]:
     yield f"ways that cross themselves      {counts['cross themselves']}"
     yield f"held against the slow search    {counts['measured']}"
     yield f"no way, the slow search has one {len(tally.missed)} of {counts['no way measured']}"
+    yield f"no way, its own crosses itself  {counts['only crossing itself']} of {counts['no way measured']}"
     yield f"a way, the slow search has none {counts['only the program has a way']}"
     for words, values in (("length, no more bends", tally.lengths), ("length and bends", tally.prices)):
         ordered = sorted(values)

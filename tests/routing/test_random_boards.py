@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from random_plans import random_plan
 from routing.laid import unpinned
-from slow_square_ways import NEVER, SlowBoard, shortest_square
+from slow_square_ways import NEVER, SlowBoard, shortest_points, shortest_square
 from way_sampler import bent, crosses_itself, length_of, sampled_radius, stays_outside, violations
 
 from boardplan.geometry.point import Box, Point
@@ -147,7 +147,15 @@ def test_the_slow_search_finds_the_shortest_way_over_a_wall_known_by_hand():
     assert hand - 0.05 <= least[4] <= hand + 2 * 34 / 9
 
 
-MEASURED = (1, 6, 9, 10)
+def test_the_slow_search_tells_the_corners_of_its_way():
+    """As many bends as there is room for: each cuts a corner. 300 up hold four steps of 68, and 96 to begin with."""
+    plan, conductor = simple(), simple().conductors["16"]
+    points = shortest_points(SlowBoard(plan, conductor.outside_diameter), plan.cables["W1"], 34.0)
+    assert (points[0], points[-1], len(points)) == (GOOD[0], GOOD[-1], 10)
+    assert length_of(points, 34.0) == pytest.approx(min(least_lengths(plan)), abs=1e-6)
+
+
+MEASURED = (1, 6, 7, 9, 10, 34)
 
 
 @pytest.mark.parametrize("seed", MEASURED)

@@ -11,7 +11,7 @@ from random_plans import random_plan
 from way_sampler import crosses_itself, length_of, violations
 
 from boardplan.routing.find_route import find_routes, refreshed_routes
-from boardplan.routing.route import Route
+from boardplan.routing.route import NoWay, Route
 
 
 def shifted(aside):
@@ -49,6 +49,13 @@ def test_cables_that_wound_round_themselves_do_so_no_more(seed, name):
     assert isinstance(way, Route)
     assert not crosses_itself(way)
     assert violations(plan, plan.cables[name], way) == []
+
+
+@pytest.mark.parametrize(("seed", "name"), [(21, "W6"), (206, "W2")])
+def test_where_not_even_a_slanting_way_has_room_there_is_none(seed, name):
+    way = ways_of(seed)[name]
+    assert isinstance(way, NoWay)
+    assert "crossing itself" in way.reason
 
 
 def test_it_says_why_it_slants():
