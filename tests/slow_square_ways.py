@@ -7,16 +7,16 @@ towards shorter ways: arcs are looked up in a picture of what blocks that is mad
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 import shapely
 from shapely import LineString, Polygon
-from way_sampler import EndThere, end_there, things_of
+from way_sampler import EndThere, behind_lugs, end_there, things_of
 
 from boardplan.geometry.point import Point
-from boardplan.model.cable import Cable
+from boardplan.model.cable import Cable, CableEnd
 from boardplan.model.plan import Plan
 from boardplan.routing.reach import OVER_OWN
 
@@ -98,19 +98,21 @@ class SlowBoard:
         return OVER_OWN * sum(ahead.intersection(each).length for each in own)
 
 
-def shortest_square(board: SlowBoard, cable: Cable, radius: float) -> list[float]:
+def shortest_square(board: SlowBoard, cable: Cable, radius: float, *, roomy: bool = False) -> list[float]:
     """Return the least length of a square way with bends of a radius, for no bend, up to one, up to two and so on.
 
-    Where an end may leave any way, what the program counts for leaving over its own unit is in the length.
+    A `roomy` way also stays straight behind its lugs as the rule set asks. Where an end may leave any way, what the
+    program counts for leaving over its own unit is in the length.
 
     NEVER where there is no such way; nothing at all where the ends are not square, so that nothing can be said.
     """
-    start, end = (board.end(end_there(board.plan, cable, each)) for each in cable.ends)
+    start, end = (board.end(_there(board.plan, cable, each, radius, roomy=roomy)) for each in cable.ends)
     if start is None or end is None:
         return []
     lattice = _Lattice(board, radius, start, end)
     bend = math.pi / 2 * radius
-    best = [_straight_between(start, end)]
+    mouths = [board.end(end_there(board.plan, cable, each)) for each in cable.ends] if roomy else (start, end)
+    best = [_straight_between(*mouths)]
     after, arrivals = _departed(lattice, start, bend), _arrivals(lattice, end)
     best.append(min(best[0], _one_bend(start, end, radius)))
     for _ in range(_MOST_BENDS):
@@ -122,6 +124,11 @@ def shortest_square(board: SlowBoard, cable: Cable, radius: float) -> list[float
             break
         after = fresh
     return best
+
+
+def _there(plan: Plan, cable: Cable, end: CableEnd, radius: float, *, roomy: bool) -> EndThere:
+    there = end_there(plan, cable, end)
+    return replace(there, straight=there.straight + behind_lugs(plan, cable, end, radius)) if roomy else there
 
 
 def shortest_points(board: SlowBoard, cable: Cable, radius: float) -> list[Point]:

@@ -88,6 +88,26 @@ def end_there(plan: Plan, cable, end) -> EndThere:
     return EndThere(at, heading, straight, component.id, over_edge=False)
 
 
+def behind_lugs(plan: Plan, cable, end, radius: float) -> float:
+    """Return how far on a cable is to stay straight behind a lug, before a bend of a radius that a hand may tighten."""
+    conductor = plan.conductors[cable.conductor]
+    asked = plan.rules.limits.get("straight-behind-lug")
+    if asked is None or not isinstance(end, TerminalEnd) or _terminal_at(plan, end)[1].sort != "stud":
+        return 0.0
+    least = plan.rules.bends[conductor.construction].least * conductor.outside_diameter
+    return max(0.0, asked.value - (radius - least))
+
+
+def is_roomy(plan: Plan, cable, way) -> bool:
+    """Say whether a way stays as straight behind both lugs as the rule set asks; one without bends does."""
+    legs = (way.points[:2], way.points[:-3:-1])
+    return len(way.points) <= 2 or all(
+        math.dist(a, b) + SLACK
+        >= end_there(plan, cable, end).straight + behind_lugs(plan, cable, end, way.radius) + way.radius
+        for end, (a, b) in zip(cable.ends, legs, strict=True)
+    )
+
+
 def _terminal_at(plan: Plan, end: TerminalEnd):
     """Return where a terminal lies on the wall, and the terminal."""
     component = plan.components[end.component]

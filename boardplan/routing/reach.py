@@ -9,6 +9,9 @@ from boardplan.geometry.point import Box, Point
 
 CORNER = 30.0
 """How much longer a way may be for one corner less, in mm. Common practice, no source."""
+BENT_SOON = 45.0
+"""How much longer a way may be, in mm, for a bend not to begin sooner behind a lug than asked: less than two corners.
+Common practice, no source."""
 OVER_OWN = 2.0
 """How much longer a way counts for each mm of its first or last line over its own unit, where it may choose: so it
 leaves a busbar by the near side. Common practice, no source."""

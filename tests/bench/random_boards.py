@@ -2,10 +2,10 @@
 
 Each way that the program finds is sampled every half millimetre (tests/way_sampler.py). For the first MEASURED
 boards, all of them unless told, the ways outside of channels are held against a slow search of a fine lattice
-(tests/slow_square_ways.py): the least length with no more bends than the way has, and the least of length and bends
-together, a bend at what the program counts one for, and so with what it counts for leaving over the own unit where
-an end may leave any way. Cables with an end that doesn't leave squarely can't be held against it. And nowhere may
-the program say "no way" where the lattice has one that does not cross itself.
+(tests/slow_square_ways.py), as straight behind its lugs as they are: the least length with no more bends than the way
+has, and the least of length and bends together, a bend at what the program counts one for, and so with what it counts
+for leaving over the own unit where an end may leave any way. Cables with an end that doesn't leave squarely can't be
+held against it. And nowhere may the program say "no way" where the lattice has one that does not cross itself.
 """
 
 import sys
@@ -19,7 +19,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from random_plans import random_plan
 from slow_square_ways import NEVER, SlowBoard, SlowEnd, shortest_points, shortest_square
-from way_sampler import crosses_itself, end_there, stays_outside, violations
+from way_sampler import crosses_itself, end_there, is_roomy, stays_outside, violations
 
 from boardplan.geometry.bends import Bend, corner_saving
 from boardplan.geometry.point import Point, bearing
@@ -72,7 +72,8 @@ def measured(tally: Tally, seed: int) -> None:
         board = boards.setdefault(diameter, SlowBoard(plan, diameter))
         started = time.perf_counter()
         tightest = diameter * plan.rules.bends[conductor.construction].least
-        least = shortest_square(board, cable, _alone(way).radius if isinstance(way, Route) else tightest)
+        roomy = isinstance(way, Route) and is_roomy(plan, cable, _alone(way))
+        least = shortest_square(board, cable, _alone(way).radius if isinstance(way, Route) else tightest, roomy=roomy)
         tally.slow += time.perf_counter() - started
         if least:
             ends = [board.end(end_there(plan, cable, each)) for each in cable.ends]

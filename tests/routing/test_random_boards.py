@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from random_plans import random_plan
 from routing.laid import unpinned
 from slow_square_ways import NEVER, SlowBoard, shortest_points, shortest_square
-from way_sampler import bent, crosses_itself, length_of, sampled_radius, stays_outside, violations
+from way_sampler import bent, crosses_itself, is_roomy, length_of, sampled_radius, stays_outside, violations
 
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import NoGoBox
@@ -167,7 +167,7 @@ def test_ways_are_about_as_short_as_the_slow_search_finds_with_as_many_bends(see
             continue
         alone = way.alone or way
         board = SlowBoard(plan, plan.conductors[cable_there.conductor].outside_diameter)
-        least = shortest_square(board, cable_there, alone.radius)
+        least = shortest_square(board, cable_there, alone.radius, roomy=is_roomy(plan, cable_there, alone))
         bends = len(bent(alone.points, alone.radius)) // 2
         if least and least[min(bends, len(least) - 1)] < NEVER:
             compared += 1

@@ -20,8 +20,9 @@ from boardplan.model.rule_set import RuleSet
 class End:
     """An end of a cable on the wall. `heading` is the direction it leaves in, none where it may choose.
 
-    `straight` is how far it stays straight before its first bend begins, in mm; `owner` the component it
-    lies on, "" at an exit; `over_edge` where it comes over the edge of the board.
+    `straight` is how far it stays straight before its first bend begins, in mm; `owner` the component it lies on, "" at
+    an exit; `over_edge` where it comes over the edge of the board. `leg` is how long its first leg should be for a hand
+    to keep the straight asked behind a lug before the tightest bend, 0 where none is asked.
     """
 
     point: Point
@@ -31,6 +32,11 @@ class End:
     name: str
     over_edge: bool = False
     lugged: bool = False
+    leg: float = 0.0
+
+    def roomy(self, radius: float) -> float:
+        """Return how far it should stay straight before a bend with a radius, in mm; a hand can bend it tighter."""
+        return max(self.straight, self.leg - radius)
 
 
 def ends_of(plan: Plan, cable: Cable) -> tuple[End, End]:
@@ -52,13 +58,17 @@ def _end(plan: Plan, end: CableEnd, conductor: Conductor) -> End:
 def _on_terminal(plan: Plan, end: TerminalEnd, conductor: Conductor) -> End:
     component = plan.components[end.component]
     lies = placed(plan, component).terminals[end.terminal]
+    straight, lugged = straight_at(plan.rules, lies.terminal, conductor), lies.terminal.sort == "stud"
+    behind = plan.rules.value("straight-behind-lug") if lugged and plan.rules.knows("straight-behind-lug") else None
+    least = plan.rules.bends[conductor.construction].least * conductor.outside_diameter
     return End(
         point=plan.on_wall(component.board, lies.position),
         heading=None if lies.exit is None else lies.exit % 360.0,
-        straight=straight_at(plan.rules, lies.terminal, conductor),
+        straight=straight,
         owner=end.component,
         name=f"{end.component}.{end.terminal}",
-        lugged=lies.terminal.sort == "stud",
+        lugged=lugged,
+        leg=0.0 if behind is None else straight + behind + least,
     )
 
 

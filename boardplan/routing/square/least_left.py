@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 CORNER = units(reach.CORNER) * WEIGHT
 """What a corner costs."""
+BENT_SOON = units(reach.BENT_SOON) * WEIGHT
+"""What a first leg costs on top whose bend begins sooner behind a lug than asked."""
 Table: TypeAlias = list[list[int]]
 _Numbers: TypeAlias = "np.typing.NDArray[np.int64]"
 

@@ -31,11 +31,11 @@ class Leaving:
 def leavings(end: End, lines: OpenLines, radius: float) -> tuple[Leaving, ...]:
     """Return every first leg a cable can take out of an end."""
     if end.heading is None:
-        return tuple(Leaving(_ray(end, lines, axis, sign, choosing=True)) for axis, sign in _HEADINGS)
+        return tuple(Leaving(_ray(end, lines, (axis, sign), radius, choosing=True)) for axis, sign in _HEADINGS)
     quarter = end.heading / 90.0
     if abs(quarter - round(quarter)) * 90.0 < _SQUARE:
         axis, sign = _HEADINGS[round(quarter) % 4]
-        return (Leaving(_ray(end, lines, axis, sign, choosing=False)),)
+        return (Leaving(_ray(end, lines, (axis, sign), radius, choosing=False)),)
     return tuple(
         found
         for index, (axis, sign) in enumerate(_HEADINGS)
@@ -49,11 +49,11 @@ def spot_of(point: Point) -> Spot:
     return units(point.x), units(point.y)
 
 
-def _ray(end: End, lines: OpenLines, axis: int, sign: int, *, choosing: bool) -> Ray:
-    spot = spot_of(end.point)
+def _ray(end: End, lines: OpenLines, heading: tuple[int, int], radius: float, *, choosing: bool) -> Ray:
+    (axis, sign), spot = heading, spot_of(end.point)
     cost = round(OVER_OWN * WEIGHT) * _across_own(end, lines, axis, sign) if choosing else 0
     reach, _ = reach_and_stop(end, lines, axis, sign)
-    return Ray(spot, axis, sign, reach, units(end.straight), cost)
+    return Ray(spot, axis, sign, reach, units(end.straight), cost, units(end.roomy(radius)))
 
 
 def reach_and_stop(end: End, lines: OpenLines, axis: int, sign: int) -> tuple[int, Blocker | None]:

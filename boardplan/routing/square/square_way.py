@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from boardplan.routing.square.least_left import CORNER, Goal, Table, least_left, least_length
+from boardplan.routing.square.least_left import BENT_SOON, CORNER, Goal, Table, least_left, least_length
 from boardplan.routing.square.open_lines import FAR, WEIGHT, Barrier, Body, OpenLines, Span, Spot
 
 BEND_ROOM = 1 - math.sqrt(0.5)
@@ -27,8 +27,8 @@ _Near: TypeAlias = list[Body]
 class Ray:
     """A first leg out of an end, in units: from a spot along an axis, `sign` 1 or -1.
 
-    It can be `reach` long, and must stay straight for `straight` before a bend begins; `cost` is what it
-    costs before it starts.
+    It can be `reach` long, and must stay straight for `straight` before a bend begins, for `roomy` where there is room
+    for that; `cost` is what it costs before it starts.
     """
 
     spot: Spot
@@ -37,6 +37,7 @@ class Ray:
     reach: int
     straight: int
     cost: int = 0
+    roomy: int = 0
 
     @property
     def at(self) -> int:
@@ -147,8 +148,11 @@ class Search:
                 if ray.straight + goal.straight <= distance <= ray.reach + goal.reach:
                     cost = self._lines.cost(ray.axis, ray.line, ray.at, goal.at)
                     self._reach(ray.cost + cost + goal.cost, mark, number)
-        first, last = (ray.at + ray.sign * (each + self._radius) for each in (ray.straight, ray.reach))
-        self._corners(mark, ray.cost, (ray.axis, ray.line, ray.at), (first, last), ray.sign)
+        leg, sign = (ray.axis, ray.line, ray.at), ray.sign
+        first, roomy, last = (ray.at + sign * (each + self._radius) for each in (ray.straight, ray.roomy, ray.reach))
+        if ray.roomy > ray.straight:
+            self._corners(mark, ray.cost + BENT_SOON, leg, (first, min(roomy - sign, last, key=sign.__mul__)), sign)
+        self._corners(mark, ray.cost, leg, (max(first, roomy, key=sign.__mul__), last), sign)
 
     def _go_on(self, cost: int, corner: _Corner) -> None:
         """Take every leg that starts at a corner."""
@@ -160,7 +164,8 @@ class Search:
                 distance = (at - goal.at) * goal.sign
                 fits = goal.straight <= distance - self._radius <= goal.reach
                 if fits and self._bends(corner, -goal.sign, {owner, self._owners[1]}):
-                    self._reach(cost + self._lines.cost(axis, line, at, goal.at) + goal.cost, corner, number)
+                    soon = BENT_SOON if distance - self._radius < goal.roomy else 0
+                    self._reach(cost + self._lines.cost(axis, line, at, goal.at) + goal.cost + soon, corner, number)
         touched = self._touched[axis][line]
         for sign in (1, -1):
             span = self._lines.span(axis, line, at + sign * self._radius)

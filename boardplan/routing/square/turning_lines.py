@@ -50,7 +50,8 @@ def _anywhere(rays: Sequence[Ray], lines: OpenLines, radius: int) -> Iterable[tu
     for ray in rays:
         yield ray.axis, ray.at
         for aside in (-2 * radius, 0, 2 * radius):
-            yield ray.axis, ray.at + ray.sign * (ray.straight + radius) + aside
+            for straight in {ray.straight, max(ray.straight, ray.roomy)}:
+                yield ray.axis, ray.at + ray.sign * (straight + radius) + aside
             yield 1 - ray.axis, ray.line + aside
     for lane in lines.lanes:
         yield 1 - lane.axis, lane.line

@@ -26,6 +26,7 @@ from boardplan.routing.together.stirred import FARTHEST, Stirred
 
 _SHIFTS = tuple(units(sign * PITCH * step) for step in range(1, round(FARTHEST / PITCH) + 1) for sign in (1, -1))
 """How far a leg moves aside, in units, the nearest first."""
+_NOISE = 1e-9
 _THICKEST = units(30)
 """No cable is thicker than twice this."""
 
@@ -185,10 +186,13 @@ class _Mover:
         if old.x * new.x + old.y * new.y <= 0:
             return False
         last = len(points) - 2
-        wanted = 2 * self._radius - (self._radius if index in (0, last) else 0)
-        wanted += units(self._ends[0].straight) if index == 0 else 0
-        wanted += units(self._ends[1].straight) if index == last else 0
-        return abs(new.x) + abs(new.y) >= wanted / UNITS - 1e-9
+        length, wanted = abs(new.x) + abs(new.y), (2 if 0 < index < last else 1) * self._radius / UNITS
+        for number, end in zip((0, last), self._ends, strict=True):
+            if index == number:
+                roomy = end.roomy(self._way.radius)
+                has_room = abs(old.x) + abs(old.y) >= wanted + roomy - _NOISE
+                wanted += roomy if has_room else end.straight
+        return length >= wanted - _NOISE
 
     def _bends(self, points: Sequence[Point], index: int) -> bool:
         """Say whether the bend at a corner clears what is near, the owner of an end next to it left out."""
