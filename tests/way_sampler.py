@@ -8,6 +8,7 @@ It uses the plan, shapely and numpy, and nothing of the program's finding of way
   hand gives: 10 degrees) and stays straight for the lug's mouth, or for the rule set's straight at that terminal;
 - clearance from the jacket: cable-to-body to bodies, and to channels for cables that stay outside; to no-go boxes
   near the board, the board's edges and cut-outs the jacket itself;
+- clearance of the jacket from the squares that the heads of board fixings need, unless the way says that it lies there;
 - what a way says it passes over: only a thin cable, only over a plain body lower than 60 mm without a stud, or a
   channel with its cover on; straight across it, its jacket clear of the sides it runs along and of terminals on it.
 
@@ -141,6 +142,10 @@ def things_of(plan: Plan, *, channels: bool) -> list[Thing]:
             found.append(Thing("no-go", each.id, shapely.box(x, y, x + each.width, y + each.height), 0.0))
     if channels:
         found += [Thing("channel", name, shape, gap) for name, shape in channel_shapes(plan).items()]
+    for each in plan.fixings.values():
+        x, y = plan.on_wall(each.board, each.position)
+        half = plan.rules.limits["fixing-under-cable"].value / 2
+        found.append(Thing("fixing", each.id, shapely.box(x - half, y - half, x + half, y + half), 0.0))
     return [*found, Thing("edge", "", off_boards(plan), 0.0)]
 
 
@@ -212,7 +217,11 @@ def violations(plan: Plan, cable, way) -> list[str]:
         *_bends(plan, cable, pieces),
         *_at_ends(ends, pieces),
         *(f"over: {cable.id} may not pass over {name}" for name in way.over if not _may_pass_over(plan, cable, name)),
-        *_too_near(plan, cable, pieces, ends, way.over),
+        *(
+            each
+            for each in _too_near(plan, cable, pieces, ends, way.over)
+            if not each.startswith("fixing") or "over a board fixing" not in way.why
+        ),
     ]
 
 

@@ -115,4 +115,4 @@ def words_for(blocker: Blocker | None) -> str:
     if blocker is None:
         return "what is round it"
     words = {"body": "", "edge": "the edge of the board", "no-go": "no-go box ", "channel": "channel "}
-    return f"{words[blocker.sort]}{blocker.thing}"
+    return f"{words.get(blocker.sort, 'board fixing ')}{blocker.thing}"

@@ -63,7 +63,18 @@ def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = 
     doesn't pass over anything for that.
     """
     way = _way_on_board(around, cable, full, before)
-    return way if isinstance(way, Route) or full else _way_over(around, cable) or way
+    return way if isinstance(way, Route) or full else _way_over(around, cable) or _over_fixings(around, cable) or way
+
+
+def _over_fixings(around: Surroundings, cable: Cable) -> Route | None:
+    """Return the way of a cable that may lie over heads of board fixings, none where that does not help either.
+
+    Any change may open one that need not.
+    """
+    way = _way_on_board(around.over_fixings, cable, (), None) if around.over_fixings else None
+    if not isinstance(way, Route):
+        return None
+    return replace(way, why=f"{way.why}, over a board fixing as it finds no other way", reaches=(anything(way),))
 
 
 def _way_on_board(around: Surroundings, cable: Cable, full: tuple[InChannel, ...], before: Way | None) -> Way:

@@ -18,7 +18,7 @@ from boardplan.model.component import Component
 from boardplan.model.placed import Placed, placed
 from boardplan.model.plan import Plan
 
-Sort: TypeAlias = Literal["body", "edge", "no-go", "channel"]
+Sort: TypeAlias = Literal["body", "edge", "no-go", "fixing", "channel"]
 
 NEAR_BOARD = 60.0
 """A no-go box that begins farther off the board than this leaves room for cables: common practice, no source."""
@@ -43,7 +43,7 @@ class Blocker:
 
 def blockers_of(plan: Plan) -> tuple[Blocker, ...]:
     """Return everything that blocks cables outside of channels, channels last."""
-    return (*_edges(plan), *_bodies(plan), *_no_go(plan), *_channels(plan))
+    return (*_edges(plan), *_bodies(plan), *_no_go(plan), *_fixings(plan), *_channels(plan))
 
 
 def _bodies(plan: Plan) -> list[Blocker]:
@@ -78,6 +78,16 @@ def _no_go(plan: Plan) -> list[Blocker]:
         for each in sorted(plan.no_go_boxes.values(), key=lambda one: one.id)
         if each.from_z < NEAR_BOARD
     ]
+
+
+def _fixings(plan: Plan) -> list[Blocker]:
+    """Return the squares that the heads of board fixings need free."""
+    half = plan.rules.value("fixing-under-cable") / 2
+    found = []
+    for each in sorted(plan.fixings.values(), key=lambda one: one.id):
+        at = plan.on_wall(each.board, each.position)
+        found.append(Blocker("fixing", each.id, box_around([at]).grown(half), 0.0))
+    return found
 
 
 def _channels(plan: Plan) -> list[Blocker]:

@@ -37,6 +37,12 @@ class Surroundings:
         return self.held[key]
 
     @cached_property
+    def over_fixings(self) -> "Surroundings | None":
+        """The same for a cable that may lie over the heads of board fixings, none where there are no fixings."""
+        kept = tuple(each for each in self.blockers if each.sort != "fixing")
+        return replace(self, blockers=kept, held={}) if len(kept) < len(self.blockers) else None
+
+    @cached_property
     def low(self) -> tuple[LowThing, ...]:
         """What thin cables may pass over where they find no other way."""
         return low_things(self.plan)
