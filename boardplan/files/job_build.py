@@ -12,6 +12,7 @@ from boardplan.files.job_records import (
     EndRecord,
     JobFileRecord,
     JobRecord,
+    StockRecord,
 )
 from boardplan.files.rings import ring_fault
 from boardplan.files.shelf_build import (
@@ -43,6 +44,7 @@ from boardplan.model.job import Acceptance, Job
 from boardplan.model.joins import broken_joins
 from boardplan.model.plan import Plan
 from boardplan.model.rule_set import RuleSet
+from boardplan.model.stock import CableStock, ChannelStock, Stock
 
 T = TypeVar("T")
 
@@ -132,6 +134,7 @@ def plan_from(record: JobFileRecord, rules: RuleSet) -> Plan:
         channels=_by_id(record.channels, _channel_from),
         cables=_by_id(record.cables, _cable_from),
         accepted=tuple(_acceptance_from(each) for each in record.accepted),
+        stock=_stock_from(record.stock),
     )
 
 
@@ -207,3 +210,16 @@ def _end_from(record: EndRecord) -> CableEnd:
 
 def _acceptance_from(record: AcceptanceRecord) -> Acceptance:
     return Acceptance(record.finding, tuple(record.things), record.name, record.reason, record.date, record.measured)
+
+
+def _stock_from(record: StockRecord) -> Stock:
+    return Stock(
+        cables=tuple(CableStock(**each.model_dump()) for each in record.cables),
+        channels=tuple(
+            ChannelStock(each.outside[0], each.outside[1], each.length, each.count, each.name)
+            for each in record.channels
+        ),
+        cable_cut=record.cable_cut,
+        channel_cut=record.channel_cut,
+        corners=record.corners,
+    )

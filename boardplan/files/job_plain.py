@@ -11,6 +11,7 @@ from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
 from boardplan.model.channel import Channel
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan
+from boardplan.model.stock import Stock
 
 
 def job_plain(plan: Plan) -> dict[str, Any]:
@@ -100,6 +101,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
             }
             for each in plan.accepted
         ],
+        "stock": _stock_plain(plan.stock),
     }
     kept = without_defaults(full, JobFileRecord)
     return {"format": FORMAT, "version": VERSION, **kept}
@@ -189,6 +191,28 @@ def _end_plain(end: CableEnd) -> dict[str, Any]:
         legs = [{"length": leg.length, "trust": leg.trust, "note": leg.note} for leg in end.legs]
         return {"off_board": end.name, "exit": end.exit, "legs": legs, "rope": end.rope, **loop}
     return {"exit": end.exit, **loop}
+
+
+def _stock_plain(stock: Stock) -> dict[str, Any]:
+    return {
+        "cables": [
+            {
+                "conductor": each.conductor,
+                "colour": each.colour,
+                "length": each.length,
+                "count": each.count,
+                "name": each.name,
+            }
+            for each in stock.cables
+        ],
+        "channels": [
+            {"outside": [each.width, each.height], "length": each.length, "count": each.count, "name": each.name}
+            for each in stock.channels
+        ],
+        "cable_cut": stock.cable_cut,
+        "channel_cut": stock.channel_cut,
+        "corners": stock.corners,
+    }
 
 
 def without_defaults(plain: dict[str, Any], record: type[BaseModel]) -> dict[str, Any]:

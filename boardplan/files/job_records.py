@@ -8,6 +8,7 @@ from boardplan.files.record_types import (
     DATE_PATTERN,
     REVISION_PATTERN,
     Coordinate,
+    CutLoss,
     Degrees,
     Gap,
     Id,
@@ -16,6 +17,7 @@ from boardplan.files.record_types import (
     Pair,
     Positive,
     Record,
+    ReelLength,
     RingRecord,
     SheetRing,
     SheetSize,
@@ -291,6 +293,35 @@ class AcceptanceRecord(Record):
     measured: Annotated[float, Field(ge=-1e6, le=1e6)] | None = None
 
 
+class CableStockRecord(Record):
+    """A reel or an offcut at hand; null for any number of them."""
+
+    conductor: Id
+    colour: Text
+    length: ReelLength
+    count: Annotated[int, Field(ge=1, le=1000)] | None = 1
+    name: Text = ""
+
+
+class ChannelStockRecord(Record):
+    """Lengths of channel at hand or on sale; any number of them if none is given."""
+
+    outside: Size
+    length: Length
+    count: Annotated[int, Field(ge=1, le=1000)] | None = None
+    name: Text = ""
+
+
+class StockRecord(Record):
+    """What cables and channels are cut from, and what each cut takes."""
+
+    cables: Annotated[list[CableStockRecord], Field(max_length=1000)] = []
+    channels: Annotated[list[ChannelStockRecord], Field(max_length=1000)] = []
+    cable_cut: CutLoss = 3.0
+    channel_cut: CutLoss = 3.0
+    corners: Literal["mitred", "square"] = "mitred"
+
+
 class JobFileRecord(Record):
     """A whole job file."""
 
@@ -310,3 +341,4 @@ class JobFileRecord(Record):
     channels: Annotated[list[ChannelRecord], Field(max_length=1000)] = []
     cables: Annotated[list[CableRecord], Field(max_length=10000)] = []
     accepted: list[AcceptanceRecord] = []
+    stock: StockRecord = StockRecord()

@@ -15,6 +15,7 @@ from boardplan.model.conductor import Conductor
 from boardplan.model.fastener import Fastener
 from boardplan.model.job import Acceptance, Job
 from boardplan.model.rule_set import RuleSet
+from boardplan.model.stock import Stock
 
 Thing: TypeAlias = Board | Framing | BackPart | NoGoBox | Exit | BoardFixing | Component | Channel | Cable
 
@@ -55,6 +56,7 @@ class Plan:
     channels: Mapping[str, Channel] = field(default_factory=dict)
     cables: Mapping[str, Cable] = field(default_factory=dict)
     accepted: tuple[Acceptance, ...] = ()
+    stock: Stock = field(default_factory=Stock)
 
     @cached_property
     def things(self) -> Mapping[str, Thing]:

@@ -9,6 +9,7 @@ from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text
 from boardplan.model.plan import Plan
 from boardplan.output.cut_list import label_text
+from boardplan.output.cutting_sheet import cutting_records
 from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import HoleRow, clamp_rows, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
@@ -124,6 +125,7 @@ def cable_records(
         "clamps": {need.name: need.count for need in clamp_needs(clamps)},
         "retainers": {need.name: need.count for need in retainer_needs(retainers)},
         **stack_records(plan, lengths),
+        **cutting_records(plan, lengths),
         "channels": [
             {**_channel(fill), "retainers": [_retainer(plan, each) for each in retainers.get(key, ())]}
             for key, fill in fills.items()

@@ -1,7 +1,7 @@
 """Print every table of what is measured, one after the other: python tests/bench/tables.py [FOLDER] [--only NAME ...].
 
-FOLDER holds public data sets that don't come with the program, each in a folder of its own: `dubins` and
-`euclid_paths`; without them those tables are left out. Each table names what its numbers are held against.
+FOLDER holds public data sets that don't come with the program, each in a folder of its own: `dubins`,
+`euclid_paths` and `cutting_stock`; without them those tables are left out. Each names what it is held against.
 """
 
 import argparse
@@ -15,7 +15,7 @@ HERE = Path(__file__).parent
 
 @dataclass(frozen=True)
 class Table:
-    """One script that prints a table; `data` are the folders of public data it needs, by its options."""
+    """One script that prints a table; `data` are the folders of public data it needs, by its options if it has any."""
 
     name: str
     heading: str
@@ -32,6 +32,12 @@ TABLES = (
     ),
     Table("random-boards", "300 random boards: every way sampled, lengths against a slow search", "random_boards.py"),
     Table("shared-channels", "Channels shared by many cables, against a proven bound", "shared_channels.py"),
+    Table(
+        "cutting",
+        "Cables cut from reels, channels from lengths, against published optima and proven bounds",
+        "cutting.py",
+        (("", "cutting_stock"),),
+    ),
     Table("many-cables", "From 75 to 1,200 cables at equal density", "many_cables.py"),
     Table("waits", "What users wait for on the crowded board", "all_benches.py"),
     Table("recheck", "A review after one move against a whole one", "recheck.py"),
@@ -54,7 +60,7 @@ def main() -> int:
         if each.data and not folders:
             print("left out: give the folder of the public data sets")
             continue
-        options = [word for option, folder in folders for word in (option, str(folder))]
+        options = [word for option, folder in folders for word in (option, str(folder)) if word]
         failed += subprocess.run([sys.executable, str(HERE / each.script), *options], check=False).returncode != 0
     return failed
 
