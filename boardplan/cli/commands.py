@@ -1,7 +1,6 @@
-"""Commands: check, cables, holes, pack, shelf and schema, each with its exit code."""
+"""Commands: what can be asked for from a shell, each with its exit code."""
 
 import argparse
-import json
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
@@ -9,14 +8,20 @@ from typing import TYPE_CHECKING, NoReturn
 
 from boardplan import __version__
 from boardplan.bundled import data_dir
+from boardplan.cli.printer_commands import (
+    add_printer_commands,
+    enter_measured_bars,
+    list_printers,
+    paper_named,
+    printing_named,
+    write_calibration_sheet,
+)
+from boardplan.cli.shell import FINE, STOPS, UNUSABLE, WrongUse, say, say_json
 from boardplan.files.faults import BadFile
 from boardplan.model.plan import Plan
 
 if TYPE_CHECKING:
     from boardplan.routing.supports.clamp_holes import Clamps
-
-FINE, STOPS, UNUSABLE = 0, 1, 2
-"""Exit codes: fine; findings that stop; input that can't be used."""
 
 
 def run_command(arguments: Sequence[str]) -> int:
@@ -26,7 +31,7 @@ def run_command(arguments: Sequence[str]) -> int:
         return COMMANDS[chosen.command](chosen)
     except BadFile as bad:
         return _refused(f"{bad.file}: {fault}" for fault in bad.faults)
-    except _WrongUse as wrong:
+    except WrongUse as wrong:
         return _refused([str(wrong)])
     except BrokenPipeError:
         sys.stderr.close()  # whoever read our output has gone away
@@ -35,26 +40,14 @@ def run_command(arguments: Sequence[str]) -> int:
         return _refused([f"{error.filename or 'file'}: {error.strerror or error}"])
 
 
-class _WrongUse(Exception):  # noqa: N818
-    """A command line that can't be carried out."""
-
-
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        raise _WrongUse(f"{self.prog}: {message}\n{self.format_usage().strip()}")
+        raise WrongUse(f"{self.prog}: {message}\n{self.format_usage().strip()}")
 
 
 def _refused(lines: Iterable[str]) -> int:
     sys.stderr.write("".join(f"{line}\n" for line in lines))
     return UNUSABLE
-
-
-def _say(text: str) -> None:
-    sys.stdout.write(text if text.endswith("\n") else f"{text}\n")
-
-
-def _say_json(value: object) -> None:
-    _say(json.dumps(value, ensure_ascii=False, indent=1))
 
 
 def _parser() -> _Parser:
@@ -85,6 +78,8 @@ def _parser() -> _Parser:
     pack.add_argument("file", type=Path, help="a job file")
     pack.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write")
     pack.add_argument("--paper", default="a4", help="paper of the template: a4, letter, a3, roll-914 ... (default a4)")
+    pack.add_argument("--printer", metavar="NAME", help="the printer of the template; see: boardplan calibration-sheet")
+    add_printer_commands(commands.add_parser)
     shelf = commands.add_parser("shelf", help="list the component kinds", description="list the component kinds")
     shelf.add_argument("--json", action="store_true", help="as JSON, with everything that is known of each kind")
     commands.add_parser("schema", help="print the JSON Schema of the job file", description="print the JSON Schema")
@@ -106,9 +101,9 @@ def _check(chosen: argparse.Namespace) -> int:
 
     review = review_of(_plan(chosen))
     if chosen.json:
-        _say_json(finding_records(review))
+        say_json(finding_records(review))
     else:
-        _say("\n".join([*finding_lines(review.findings), verdict(review)]))
+        say("\n".join([*finding_lines(review.findings), verdict(review)]))
     return STOPS if review.stops else FINE
 
 
@@ -124,24 +119,24 @@ def _cables(chosen: argparse.Namespace) -> int:
     plan = _plan(chosen)
     for option, named in (("--sum", chosen.sum), ("--free", chosen.free)):
         if named is not None and named not in plan.cables:
-            raise _WrongUse(f"{option}: there is no cable '{named}' in {chosen.file}")
+            raise WrongUse(f"{option}: there is no cable '{named}' in {chosen.file}")
     ways = find_routes(plan)
     if chosen.free is not None:
         from boardplan.cli.text import freed_lines  # noqa: PLC0415
 
-        _say("\n".join(freed_lines(plan, chosen.free, ways[chosen.free])))
+        say("\n".join(freed_lines(plan, chosen.free, ways[chosen.free])))
         return FINE
     lengths = cut_lengths(plan, ways)
     if chosen.json:
-        _say_json(cable_records(plan, ways, lengths, channel_fills(plan, ways)))
+        say_json(cable_records(plan, ways, lengths, channel_fills(plan, ways)))
     elif chosen.csv:
-        _say(cut_list_csv(plan, lengths, clamps_of(plan, ways)))
+        say(cut_list_csv(plan, lengths, clamps_of(plan, ways)))
     elif chosen.sum is not None:
-        _say("\n".join(sum_lines(lengths[chosen.sum])))
+        say("\n".join(sum_lines(lengths[chosen.sum])))
     else:
         from boardplan.routing.sharing.left import saving_left  # noqa: PLC0415
 
-        _say("\n".join([*cable_lines(plan, lengths), f"Channels: {saving_left(plan, ways).sentence}."]))
+        say("\n".join([*cable_lines(plan, lengths), f"Channels: {saving_left(plan, ways).sentence}."]))
     return FINE
 
 
@@ -153,11 +148,11 @@ def _holes(chosen: argparse.Namespace) -> int:
     plan = _plan(chosen)
     clamps = _clamps_with_screws(plan)
     if chosen.json:
-        _say_json(hole_records(plan, clamps))
+        say_json(hole_records(plan, clamps))
     elif chosen.csv:
-        _say(hole_schedule_csv(plan, clamps))
+        say(hole_schedule_csv(plan, clamps))
     else:
-        _say("\n".join(hole_lines(plan, clamps)))
+        say("\n".join(hole_lines(plan, clamps)))
     return FINE
 
 
@@ -175,18 +170,15 @@ def _pack(chosen: argparse.Namespace) -> int:
     from boardplan.checks.review import review_of  # noqa: PLC0415
     from boardplan.cli.text import pack_lines, verdict  # noqa: PLC0415
     from boardplan.output.pack import PackRefused, write_pack  # noqa: PLC0415
-    from boardplan.output.pages import PAPERS  # noqa: PLC0415
 
-    paper = PAPERS.get(chosen.paper)
-    if paper is None:
-        raise _WrongUse(f"--paper: there is no paper '{chosen.paper}'; expected one of {', '.join(PAPERS)}")
+    printing = printing_named(chosen.printer, paper_named(chosen.paper))
     plan = _plan(chosen)
     review = review_of(plan)
     try:
-        written = write_pack(plan, review, chosen.to, paper)
+        written = write_pack(plan, review, chosen.to, printing)
     except PackRefused as refused:
-        raise _WrongUse(str(refused)) from None
-    _say("\n".join([*pack_lines(written, chosen.to), verdict(review)]))
+        raise WrongUse(str(refused)) from None
+    say("\n".join([*pack_lines(written, chosen.to), written["printing"]["words"], verdict(review)]))
     return STOPS if review.stops else FINE
 
 
@@ -197,30 +189,30 @@ def _shelf(chosen: argparse.Namespace) -> int:
 
     shelf = bundled_shelf()
     if chosen.json:
-        _say_json([kind_plain(kind) for kind in shelf.kinds.values()])
+        say_json([kind_plain(kind) for kind in shelf.kinds.values()])
         return FINE
     rows = [
         (kind.id, kind.family, f"{kind.box.width:g} x {kind.box.height:g} x {kind.depth:g}", kind.name)
         for kind in shelf.kinds.values()
     ]
-    _say("\n".join(columns(("id", "family", "W x H x D mm", "name"), rows)))
-    _say("\nAll sizes are invented and typical. Measure your own.")
+    say("\n".join(columns(("id", "family", "W x H x D mm", "name"), rows)))
+    say("\nAll sizes are invented and typical. Measure your own.")
     return FINE
 
 
 def _schema(_: argparse.Namespace) -> int:
     from boardplan.files.plan_file import job_schema  # noqa: PLC0415
 
-    _say_json(job_schema())
+    say_json(job_schema())
     return FINE
 
 
 def _help(chosen: argparse.Namespace) -> int:
     topics = {"json": "json-shapes.md", "files": "job-file.md"}
     if chosen.topic is None:
-        _say(_parser().format_help())
+        say(_parser().format_help())
     else:
-        _say((data_dir("assets") / "manual" / topics[chosen.topic]).read_text(encoding="utf-8"))
+        say((data_dir("assets") / "manual" / topics[chosen.topic]).read_text(encoding="utf-8"))
     return FINE
 
 
@@ -229,6 +221,9 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "cables": _cables,
     "holes": _holes,
     "pack": _pack,
+    "calibration-sheet": write_calibration_sheet,
+    "measured-bars": enter_measured_bars,
+    "printers": list_printers,
     "shelf": _shelf,
     "schema": _schema,
     "help": _help,

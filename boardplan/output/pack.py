@@ -14,12 +14,14 @@ from boardplan.checks.review import Review
 from boardplan.model.board import Board
 from boardplan.model.holes import holes_of
 from boardplan.model.plan import Plan
-from boardplan.output import cut_list, findings_list, hole_schedule
+from boardplan.output import cut_list, cutting_sheet, findings_list, hole_schedule
 from boardplan.output.csv_table import csv_bytes
 from boardplan.output.list_sheets import ListPaper, list_sheets
-from boardplan.output.pages import Tile, tiles_of
+from boardplan.output.pages import Tile
 from boardplan.output.paper import Paper, list_paper
 from boardplan.output.pdf import Fonts, pdf_of
+from boardplan.output.printer_correction import Printing, printing_record
+from boardplan.output.printer_tiles import page_factors, printed_tiles
 from boardplan.output.records import finding_records, open_counts, verdict_words
 from boardplan.output.sheet import Sheet
 from boardplan.output.stud_stacks import stack_tables
@@ -49,19 +51,21 @@ class _Paper:
 
 
 def write_pack(
-    plan: Plan, review: Review, folder: Path, paper: Paper, progress: Progress | None = None
+    plan: Plan, review: Review, folder: Path, paper: Paper | Printing, progress: Progress | None = None
 ) -> dict[str, Any]:
     """Write all papers to a folder and return what `pack.json` says.
 
+    On a paper alone, by no printer that is known, the templates are not ready to drill.
     The papers come into being beside the folder and take its place at the end: there is never half a pack.
     Raises PackRefused where the folder holds anything but an older pack, OSError where it can't be written.
     """
     target = folder.resolve()
     _check_target(target)
     target.parent.mkdir(parents=True, exist_ok=True)
+    printing = paper if isinstance(paper, Printing) else Printing(paper)
     making = Path(tempfile.mkdtemp(prefix=f".{target.name}.", suffix=".part", dir=target.parent))
     try:
-        contents = _write_all(plan, review, making, paper, progress or _silent)
+        contents = _write_all(plan, review, making, printing, progress or _silent)
         making.chmod(0o777 & ~_umask())
         _replace(making, target)
     except BaseException:
@@ -119,16 +123,16 @@ def _replace(making: Path, target: Path) -> None:
 _FORMAT = "boardplan-pack"
 
 
-def _write_all(plan: Plan, review: Review, folder: Path, paper: Paper, progress: Progress) -> dict[str, Any]:
+def _write_all(plan: Plan, review: Review, folder: Path, printing: Printing, progress: Progress) -> dict[str, Any]:
     fonts = Fonts(data_dir("assets") / "fonts")
-    papers = tuple(_papers(plan, review, paper, fonts))
+    papers = tuple(_papers(plan, review, printing, fonts))
     total = sum(max(1, len(each.sheets)) for each in papers)
     done = 0
     for each in papers:
         progress(done, total, each.file)
         (folder / each.file).write_bytes(_content(each, fonts, (done, total), progress))
         done += max(1, len(each.sheets))
-    contents = _contents(plan, review, paper, papers)
+    contents = _contents(plan, review, printing, papers)
     text = json.dumps(contents, ensure_ascii=False, indent=1) + "\n"
     (folder / CONTENTS).write_text(text, encoding="utf-8")
     progress(total, total, "")
@@ -144,12 +148,12 @@ def _content(each: _Paper, fonts: Fonts, so_far: tuple[int, int], progress: Prog
     return pdf_of(each.sheets, fonts, each.title, on_page) if each.sheets else csv_bytes(each.text)
 
 
-def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[_Paper]:
+def _papers(plan: Plan, review: Review, printing: Printing, fonts: Fonts) -> Iterator[_Paper]:
     stops = open_counts(review)["stop"]
     names = template_files(plan)
     for board in plan.boards.values():
-        yield _template(plan, review, board, paper, fonts, names[board.id])
-    office = list_paper(paper, plan.job.units)
+        yield _template(plan, review, board, printing, fonts, names[board.id])
+    office = list_paper(printing.paper, plan.job.units)
 
     def listed(title: str, tables: Sequence[Table], footer: str, *, landscape: bool) -> Sequence[Sheet]:
         return list_sheets(tables, ListPaper(plan, title, office, landscape, footer, stops, fonts.width))
@@ -164,6 +168,11 @@ def _papers(plan: Plan, review: Review, paper: Paper, fonts: Fonts) -> Iterator[
     cables = listed("Cable cut list", cut, cut_list.FOOTER, landscape=True)
     yield _Paper("cable-cut-list.pdf", cables, title=f"{plan.job.title}: cable cut list")
     yield _Paper("cable-cut-list.csv", text=cut_list.cut_list_csv(plan, review.lengths, review.clamps))
+    cuts = listed(
+        "Cutting plan", cutting_sheet.cutting_tables(plan, review.lengths), cutting_sheet.FOOTER, landscape=False
+    )
+    yield _Paper("cutting-plan.pdf", cuts, title=f"{plan.job.title}: cutting plan")
+    yield _Paper("cutting-plan.csv", text=cutting_sheet.cutting_csv(plan, review.lengths))
     found = listed("Findings", findings_list.findings_tables(review), findings_list.FOOTER, landscape=False)
     yield _Paper("findings.pdf", found, title=f"{plan.job.title}: findings")
 
@@ -180,18 +189,18 @@ def template_files(plan: Plan) -> dict[str, str]:
     return names
 
 
-def _template(plan: Plan, review: Review, board: Board, paper: Paper, fonts: Fonts, file: str) -> _Paper:
+def _template(plan: Plan, review: Review, board: Board, printing: Printing, fonts: Fonts, file: str) -> _Paper:
     marks = [hole.position for hole in holes_of(plan) if hole.board == board.id]
-    tiles = tiles_of(board, paper, marks)
+    tiles = printed_tiles(board, printing, marks)
     template = template_of(plan, review, board, tiles, fonts.width)
-    shared = TemplateSet(plan.job, template, tiles, paper, open_counts(review)["stop"], fonts.width)
+    shared = TemplateSet(plan.job, template, tiles, printing, open_counts(review)["stop"], fonts.width)
     title = f"{plan.job.title}: drilling template, board {board.id}"
     return _Paper(file, tuple(tile_sheets(shared)), tiles=tiles, title=title)
 
 
-def _contents(plan: Plan, review: Review, paper: Paper, papers: Sequence[_Paper]) -> dict[str, Any]:
+def _contents(plan: Plan, review: Review, printing: Printing, papers: Sequence[_Paper]) -> dict[str, Any]:
     counts = open_counts(review)
-    job = plan.job
+    job, paper = plan.job, printing.paper
     return {
         "format": _FORMAT,
         "version": 1,
@@ -206,13 +215,18 @@ def _contents(plan: Plan, review: Review, paper: Paper, papers: Sequence[_Paper]
         "findings": {"words": verdict_words(review), "open": counts, "list": finding_records(review)["findings"]},
         "issue": stop_words(counts["stop"]) if counts["stop"] else "no finding stops these papers",
         "may_be_issued": not counts["stop"],
+        "ready_to_drill": printing.ready and not counts["stop"],
+        "printing": printing_record(printing, tuple(plan.boards.values()), job.units),
         "paper": {"id": paper.id, "name": paper.name, "width_mm": paper.width, "height_mm": paper.height},
         "template_coordinates": (
             "mm; a point of the board at (x, y) from its lower left lies on the page, from the page's lower left, "
-            "at (at[0] + x - rect[0], at[1] + y - rect[1]); nothing is turned or scaled"
+            "at (at[0] + (x - rect[0]) * drawn[0], at[1] + (y - rect[1]) * drawn[1]); nothing is turned; drawn is 1 "
+            "but where it makes up for what a printer is out, so that the print is at scale 1"
         ),
         "template_pages": [
-            _page(each.file, number, tile) for each in papers for number, tile in enumerate(each.tiles, start=1)
+            _page(each.file, number, tile, printing)
+            for each in papers
+            for number, tile in enumerate(each.tiles, start=1)
         ],
         "holes_on_no_sheet": _holes_on_no_sheet(plan, papers),
         "files": [_file(each) for each in papers],
@@ -230,7 +244,7 @@ def _holes_on_no_sheet(plan: Plan, papers: Sequence[_Paper]) -> list[str]:
     ]
 
 
-def _page(file: str, number: int, tile: Tile) -> dict[str, Any]:
+def _page(file: str, number: int, tile: Tile, printing: Printing) -> dict[str, Any]:
     return {
         "file": file,
         "page": number,
@@ -241,6 +255,7 @@ def _page(file: str, number: int, tile: Tile) -> dict[str, Any]:
         "at": list(tile.at),
         "rotation": 0,
         "scale": 1.0,
+        "drawn": list(page_factors(printing, tile)),
     }
 
 

@@ -85,13 +85,19 @@ def _draw_sheet(canvas: Any, sheet: Sheet, key: str) -> None:  # noqa: ANN401
 
 def _draw_part(canvas: Any, part: Part) -> None:  # noqa: ANN401
     canvas.saveState()
+    if part.scale != (1, 1):
+        (x, y), about = part.scale, part.about
+        canvas.transform(x, 0, 0, y, points_from_mm(about.x * (1 - x)), points_from_mm(about.y * (1 - y)))
     if part.clip:
         path = canvas.beginPath()
         left, bottom, right, top = (points_from_mm(each) for each in part.clip)
         path.rect(left, bottom, right - left, top - bottom)
         canvas.clipPath(path, stroke=0, fill=0)
     for mark in part.picture:
-        _DRAW[type(mark)](canvas, mark)
+        if isinstance(mark, Words):
+            _words(canvas, mark, part.scale)
+        else:
+            _DRAW[type(mark)](canvas, mark)
     canvas.restoreState()
 
 
@@ -177,7 +183,8 @@ def _bend(path: Any, piece: Bend) -> None:  # noqa: ANN401
     path.arcTo(x - radius, y - radius, x + radius, y + radius, start, piece.turn)
 
 
-def _words(canvas: Any, mark: Words) -> None:  # noqa: ANN401
+def _words(canvas: Any, mark: Words, scale: tuple[float, float]) -> None:  # noqa: ANN401
+    """Draw words at their size on a canvas that is scaled."""
     size = points_from_mm(mark.height) / CAPITAL
     wide = canvas.stringWidth(mark.text, _NAMES[mark.bold], size)
     along = {"start": 0.0, "middle": -wide / 2, "end": -wide}[mark.anchor]
@@ -187,7 +194,10 @@ def _words(canvas: Any, mark: Words) -> None:  # noqa: ANN401
     canvas.setFillColor(_colour(mark.ink))
     text = canvas.beginText()
     text.setFont(_NAMES[mark.bold], size)
-    text.setTextTransform(cos, sin, -sin, cos, x + along * cos - up * sin, y + along * sin + up * cos)
+    wide_by, high_by = scale
+    x += (along * cos - up * sin) / wide_by
+    y += (along * sin + up * cos) / high_by
+    text.setTextTransform(cos / wide_by, sin / high_by, -sin / wide_by, cos / high_by, x, y)
     text.textOut(mark.text)
     canvas.drawText(text)
 
@@ -197,6 +207,5 @@ _DRAW: dict[type[Mark], Callable[[Any, Any], None]] = {
     Area: _area,
     Disc: _disc,
     Strand: _strand,
-    Words: _words,
 }
-"""How each sort of mark is drawn."""
+"""How each sort of mark is drawn; words have their own way."""

@@ -7,10 +7,12 @@ from boardplan.geometry.point import Box, Point
 from boardplan.output.datum import edge_words
 from boardplan.output.lettering import FINE, LARGE, PLAIN, TITLE, TextLine, fitting_height, stacked
 from boardplan.output.pages import Tile
+from boardplan.output.printer_correction import drawn_words, error_words, largest_size, not_ready_words
+from boardplan.output.printer_tiles import page_factors
 from boardplan.output.template_set import TemplateSet, count_words, stop_words
 
 _WIDTH, _HEIGHT = 60.0, 17.0
-_LARGE_WIDTH, _BLOCK_HEIGHT = 125.0, 31.0
+_LARGE_WIDTH, _BLOCK_HEIGHT = 125.0, 38.0
 _LARGE_FROM = 380.0
 """Sheets with at least this width and height, in mm, have room for a title block."""
 _STOP_HEIGHT = 6.0
@@ -18,10 +20,16 @@ _STOP_HEIGHT = 6.0
 
 def stamp_size(shared: TemplateSet, tile: Tile) -> tuple[float, float]:
     """Return the width and height a sheet's stamp takes."""
-    stop = _STOP_HEIGHT if shared.stops else 0.0
+    stop = _STOP_HEIGHT * len(_warnings(shared))
     if _large(tile):
         return _LARGE_WIDTH, _HEIGHT + _BLOCK_HEIGHT + stop
     return _WIDTH, _HEIGHT + stop
+
+
+def _warnings(shared: TemplateSet) -> list[str]:
+    """Return why nothing may be drilled by this sheet."""
+    stop = stop_words(shared.stops) if shared.stops else ""
+    return [each for each in (stop, not_ready_words(shared.printing)) if each]
 
 
 def _large(tile: Tile) -> bool:
@@ -31,9 +39,8 @@ def _large(tile: Tile) -> bool:
 def stamp(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
     """Yield the stamp in a room of its size; in board coordinates."""
     yield Area((room.corners(),), "paper", "line", 0.15, opacity=0.95)
-    if shared.stops:
+    for words in _warnings(shared):
         bar = Box(room.left, room.top - _STOP_HEIGHT, room.right, room.top)
-        words = stop_words(shared.stops)
         size = fitting_height(words, bar.width - 3, PLAIN, shared.measure, bold=True)
         yield Area((bar.corners(),), "ink")
         yield Words(bar.centre, words, size, "paper", bold=True)
@@ -77,6 +84,8 @@ def _title_block(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
         (f"drilling template, board {board.id} {board.name}", PLAIN, False),
         ("   ".join(each for each in dated if each), PLAIN, True),
         (f"{units}, from the {edge_words(board)}s A and B", PLAIN, False),
+        (drawn_words(shared.printing, page_factors(shared.printing, tile)), PLAIN, False),
+        (error_words(shared.printing, largest_size(board), job.units), PLAIN, False),
         (count_words(on_sheet, shared.template.holes), PLAIN, False),
     )
     fitted: list[TextLine] = [

@@ -8,7 +8,7 @@ from boardplan.model.holes import Hole
 from boardplan.model.job import Job
 from boardplan.output.lettering import Measure
 from boardplan.output.pages import Tile
-from boardplan.output.paper import Paper
+from boardplan.output.printer_correction import Printing
 from boardplan.output.template import Template
 
 
@@ -19,7 +19,7 @@ class TemplateSet:
     job: Job
     template: Template
     tiles: Sequence[Tile]
-    paper: Paper
+    printing: Printing
     stops: int
     measure: Measure
 

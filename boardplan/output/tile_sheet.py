@@ -12,6 +12,8 @@ from boardplan.output.grid_numbers import grid_numbers
 from boardplan.output.lettering import FINE, Measure, fitting_height
 from boardplan.output.mark_box import mark_box
 from boardplan.output.pages import Tile
+from boardplan.output.printer_correction import NOT_READY, drawn_words, error_words, largest_size
+from boardplan.output.printer_tiles import drawn_box, page_factors
 from boardplan.output.retainer_mark import retainer_note
 from boardplan.output.scale_bars import (
     BAR_DEPTH,
@@ -50,14 +52,15 @@ def _sheet(shared: TemplateSet, tile: Tile, number: int) -> Sheet:
     furniture = tuple(_furniture(shared, tile))
     lettering = [mark for each in (*words, *again) for mark in each.picture]
     inside = common_box(tile.rect, template.board.box)
+    scale = page_factors(shared.printing, tile)
     parts = [
-        Part(placed_picture(furniture, shift), tile.on_page),
-        Part(placed_picture((*lettering, *_seen(template.marks, tile.rect)), shift), tile.on_page),
-        Part((*_ticks(tile.on_page), *_strips(shared, tile, number))),
+        Part(placed_picture(furniture, shift), tile.on_page, scale, tile.at),
+        Part(placed_picture((*lettering, *_seen(template.marks, tile.rect)), shift), tile.on_page, scale, tile.at),
+        Part((*_ticks(drawn_box(shared.printing, tile)), *_strips(shared, tile, number))),
     ]
     if inside:
         ground = placed_picture(_seen(template.ground, inside), shift)
-        parts.insert(0, Part(ground, inside.moved(*tile.to_page((0, 0)))))
+        parts.insert(0, Part(ground, inside.moved(*tile.to_page((0, 0))), scale, tile.at))
     name = f"{template.board.id} {tile.name}"
     return Sheet(name, tile.page_width, tile.page_height, tuple(parts))
 
@@ -146,11 +149,14 @@ def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
         job.date,
         f"drawn {job.drawn_by}" if job.drawn_by else "",
         f"{'inch' if job.units == 'inch' else 'mm'}, from the {edge_words(board)}s A and B",
-        shared.paper.name,
-        "scale X 1.000 Y 1.000",
+        drawn_words(shared.printing, page_factors(shared.printing, tile)),
     ]
     stop = f"{stop_words(shared.stops)}   " if shared.stops else ""
-    box = tile.on_page
+    if shared.printing.ready:
+        facts.append(error_words(shared.printing, largest_size(board), job.units))
+    else:
+        stop = f"{NOT_READY}   {stop}"
+    box = drawn_box(shared.printing, tile)
     left, right = box.left + 1.5, box.right - 1.5
     above, below = box.top, box.bottom
     lines = (

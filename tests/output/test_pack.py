@@ -35,6 +35,8 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
         "hole-schedule.csv",
         "cable-cut-list.pdf",
         "cable-cut-list.csv",
+        "cutting-plan.pdf",
+        "cutting-plan.csv",
     }
     assert set(files_in(pack.folder)) == listed | {"pack.json"}
     assert json.loads((pack.folder / "pack.json").read_text(encoding="utf-8")) == pack.contents

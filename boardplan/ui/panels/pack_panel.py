@@ -20,12 +20,14 @@ from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
 from boardplan.model.weights import weights_of
 from boardplan.output.pack import PackRefused, write_pack
-from boardplan.output.paper import PAPERS, Paper
+from boardplan.output.paper import PAPERS
+from boardplan.output.printer_correction import Printing
 from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.fault_dialog import show_disk_fault
 from boardplan.ui.icons import put_icon
 from boardplan.ui.panels.findings_panel import no_finding_words
+from boardplan.ui.panels.printer_choice import PrinterChoice
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import counted, tr
@@ -43,9 +45,9 @@ class PackWork(QThread):
     failed = Signal(object)
     written = Signal(str)
 
-    def __init__(self, plan: Plan, review: Review, folder: Path, paper: Paper, parent: QWidget) -> None:
+    def __init__(self, plan: Plan, review: Review, folder: Path, printing: Printing, parent: QWidget) -> None:
         super().__init__(parent)
-        self._plan, self._review, self._folder, self._paper = plan, review, folder, paper
+        self._plan, self._review, self._folder, self._printing = plan, review, folder, printing
 
     def _tell(self, done: int, total: int, words: str) -> None:
         if self.isInterruptionRequested():
@@ -55,7 +57,7 @@ class PackWork(QThread):
     def run(self) -> None:
         """Write, and say how it went."""
         try:
-            write_pack(self._plan, self._review, self._folder, self._paper, self._tell)
+            write_pack(self._plan, self._review, self._folder, self._printing, self._tell)
         except _Stopped:
             self.refused.emit(tr("Nothing was written."))
         except PackRefused as refused:
@@ -78,6 +80,7 @@ class PackPanel(QWidget):
         for paper in PAPERS.values():
             self._paper.addItem(paper.name, paper)
         self._paper.activated.connect(self._remember_paper)
+        self.printer = PrinterChoice(desk)
         self.papers = RowList(tr("Papers"), desk.themes.theme)
         self.papers.grows()
         self.stops = RowList(tr("What stops the papers"), desk.themes.theme)
@@ -102,6 +105,7 @@ class PackPanel(QWidget):
         self._lay_out()
         default = "letter" if desk.plan.job.units == "inch" else "a4"
         self._paper.setCurrentIndex(max(0, list(PAPERS).index(desk.preferences.text("paper", default))))
+        self.printer.show_paper(self._paper.currentData())
         desk.signals.plan_changed.connect(self.refresh)
         self.refresh()
 
@@ -116,6 +120,7 @@ class PackPanel(QWidget):
         column.setContentsMargins(16, 16, 16, 16)
         column.setSpacing(8)
         column.addLayout(choice)
+        column.addWidget(self.printer)
         column.addWidget(self._section(tr("What the pack holds")))
         column.addWidget(self.papers)
         column.addWidget(hairline())
@@ -136,6 +141,7 @@ class PackPanel(QWidget):
     def refresh(self) -> None:
         """Show the papers and the stops as they are now."""
         plan, review = self._desk.session.committed_plan, self._desk.review
+        self.printer.refresh()
         self.papers.show_rows(self._paper_rows(plan))
         stops = review.stops
         rows = [
@@ -171,6 +177,10 @@ class PackPanel(QWidget):
         cables = counted("%n cable|%n cables", len(plan.cables))
         rows.append(Row("holes", tr("Hole schedule"), holes, sign="hole-schedule"))
         rows.append(Row("cables", tr("Cable cut list"), cables, sign="cut-list"))
+        at_hand = counted(
+            "from %n entry of stock|from %n entries of stock", len(plan.stock.cables + plan.stock.channels)
+        )
+        rows.append(Row("cutting", tr("Cutting plan"), at_hand, sign="cut-list"))
         found = tr("open ones, and those accepted by name")
         rows.append(Row("findings", tr("Findings"), found, sign="accept"))
         return rows
@@ -181,6 +191,7 @@ class PackPanel(QWidget):
 
     def _remember_paper(self) -> None:
         self._desk.preferences.remember_text("paper", self._paper.currentData().id)
+        self.printer.show_paper(self._paper.currentData())
 
     def ask_and_write(self) -> None:
         """Ask for a folder and write the pack into it; while it is written, stop."""
@@ -198,7 +209,7 @@ class PackPanel(QWidget):
     def write_to(self, folder: Path) -> None:
         """Write the pack into a folder."""
         session = self._desk.session
-        work = PackWork(session.committed_plan, session.review, folder, self._paper.currentData(), self)
+        work = PackWork(session.committed_plan, session.review, folder, self.printer.printing, self)
         work.told.connect(self._show_progress)
         work.refused.connect(self._show_refused)
         work.failed.connect(self._show_failed)
