@@ -71,11 +71,11 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
     for box in taken:
         places.take(box, MARK)
     for ring in (unit.outline for unit in units):
-        for box in _edge_boxes(ring):
+        for box in edge_boxes(ring):
             places.take(box, LINE)
     for ring in board.cutouts:
         places.take(box_around(ring), LINE)
-    for box in (*_edge_boxes(board.outline), *ruler_boxes(board)):
+    for box in (*edge_boxes(board.outline), *ruler_boxes(board)):
         places.take(box, WORDS)
     crosses = register_crosses(tiles, places)
     desk = WordDesk(tuple(tile.rect for tile in tiles), tuple(own_parts(tiles)), places, measure)
@@ -83,16 +83,16 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
     numbers = [Inscription(text_box(mark, measure), (mark,)) for mark in along if isinstance(mark, Words)]
     words = (*_words(plan, board, units, (holes, screws), desk), *numbers)
     ground = (
-        *_grid(board),
+        *light_grid(board),
         *_behind(plan, board),
         *_cables(plan, review.ways, board),
         *_channels(plan, board),
         *_keep_clear(units),
         *_outlines(units),
-        *_diagonal(board),
+        *long_diagonal(board),
     )
     marks = (
-        *_sheet_edges(board),
+        *sheet_edges(board),
         *datum_edges(board),
         *(mark for mark in along if not isinstance(mark, Words)),
         *crosses,
@@ -125,12 +125,12 @@ def _words(
     yield from board_inscriptions(plan, board, desk)
 
 
-def _edge_boxes(ring: Sequence[Point]) -> Iterator[Box]:
+def edge_boxes(ring: Sequence[Point]) -> Iterator[Box]:
     for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
         yield box_around((a, b)).grown(0.4)
 
 
-def _grid(board: Board) -> Iterator[Mark]:
+def light_grid(board: Board) -> Iterator[Mark]:
     """Yield a light grid of 100 mm, from the datum edges as the ruler and the schedule are."""
     box = board.box
     for _, x in grid_uprights(board):
@@ -139,7 +139,7 @@ def _grid(board: Board) -> Iterator[Mark]:
         yield Line((Point(box.left, y), Point(box.right, y)), "faint", THIN)
 
 
-def _diagonal(board: Board) -> Iterator[Mark]:
+def long_diagonal(board: Board) -> Iterator[Mark]:
     """Yield one line over the whole board: a wrong joint breaks it."""
     box = board.box
     yield Line((Point(box.left, box.bottom), Point(box.right, box.top)), "line", THIN, (12, 2, 1, 2))
@@ -162,22 +162,22 @@ def _behind(plan: Plan, board: Board) -> Iterator[Mark]:
     for member in plan.framing.values():
         if member.board == board.id:
             ring = member_box(board, member).corners()
-            yield from _hatched([ring], 45, 9.0, "faint")
+            yield from hatched([ring], 45, 9.0, "faint")
             yield Line(ring, "line", THIN, closed=True)
     for part in plan.back_parts.values():
         if part.board == board.id:
             yield Line(part.outline, "quiet", THIN, (4, 2), closed=True)
     for room in plan.no_go_boxes.values():
         if room.board == board.id:
-            yield from _hatched([room.box.corners()], 45, 5.0, "line")
-            yield from _hatched([room.box.corners()], 135, 5.0, "line")
+            yield from hatched([room.box.corners()], 45, 5.0, "line")
+            yield from hatched([room.box.corners()], 135, 5.0, "line")
             yield Line(room.box.corners(), "quiet", THIN, closed=True)
     for cutout in board.cutouts:
-        yield from _hatched([cutout], 45, 4.0, "line")
-        yield from _hatched([cutout], 135, 4.0, "line")
+        yield from hatched([cutout], 45, 4.0, "line")
+        yield from hatched([cutout], 135, 4.0, "line")
 
 
-def _hatched(rings: Sequence[tuple[Point, ...]], towards: float, spacing: float, ink: str) -> Iterator[Mark]:
+def hatched(rings: Sequence[tuple[Point, ...]], towards: float, spacing: float, ink: str) -> Iterator[Mark]:
     for line in hatch(rings, towards, spacing):
         yield Line(line, ink, FINE_LINE)
 
@@ -218,7 +218,7 @@ def _outlines(units: Iterable[Placed]) -> Iterator[Mark]:
             yield Area((Box(*terminal.position, *terminal.position).grown(1.1).corners(),), "paper", "quiet", THIN)
 
 
-def _sheet_edges(board: Board) -> Iterator[Mark]:
+def sheet_edges(board: Board) -> Iterator[Mark]:
     """Yield the edges of the bare sheet and of its cut-outs."""
     yield Line(board.outline, "ink", 0.35, closed=True)
     for cutout in board.cutouts:
