@@ -100,14 +100,14 @@ def stretched_line(points: tuple[Point, ...], first: Point, last: Point) -> tupl
         return tuple(each.moved(*first) for each in points)
     if len(points) == _ENDS:
         return _jogged(points[0].moved(*first), points[1].moved(*last), bearing(*points))
-    line = _slid(list(points), first)
-    line = _slid(line[::-1], last)[::-1]
+    line = _slid(list(points), first, bearing(points[0], points[1]))
+    line = _slid(line[::-1], last, bearing(points[-1], points[-2]))[::-1]
     return without_repeats(line)
 
 
-def _slid(line: list[Point], by: Point) -> list[Point]:
-    """Return the line with its first point moved, and its first corner slid aside with it."""
-    aside = direction(bearing(line[0], line[1]) + 90.0)
+def _slid(line: list[Point], by: Point, heading: float) -> list[Point]:
+    """Return the line with its first point moved, and its first corner slid along, aside of the first heading."""
+    aside = direction(heading + 90.0)
     across = by.x * aside[0] + by.y * aside[1]
     return [line[0].moved(*by), line[1].moved(aside[0] * across, aside[1] * across), *line[2:]]
 

@@ -1,5 +1,5 @@
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 from strategies import square_lines
 
@@ -58,6 +58,7 @@ def test_what_is_gone_is_known_no_more(known, bus_plan):
 
 
 @given(square_lines(), SHIFTS, SHIFTS)
+@example((Point(0.0, 0.0), Point(1.0, 0.0), Point(1.0, 1.0)), Point(0, 1), Point(1, 1))  # a leg that shrinks to nothing
 def test_legs_stay_square_and_the_ends_go_where_they_are_asked(points, first, last):
     line = without_repeats(points)
     assume(len(line) > 1)
