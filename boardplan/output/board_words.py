@@ -20,9 +20,14 @@ def board_inscriptions(plan: Plan, board: Board, desk: WordDesk) -> Iterator[Ins
     yield from _channels(plan, board, desk)
     yield from _framing(plan, board, desk)
     yield from _rooms(plan, board, desk)
+    yield from edge_names(board, desk)
+    yield from _exits(plan, board, desk)
+
+
+def edge_names(board: Board, desk: WordDesk) -> Iterator[Inscription]:
+    """Yield the words along both datum edges."""
     yield from _edge_a(board, desk)
     yield from _edge_b(board, desk)
-    yield from _exits(plan, board, desk)
 
 
 def _channels(plan: Plan, board: Board, desk: WordDesk) -> Iterator[Inscription]:
@@ -38,10 +43,15 @@ def _channels(plan: Plan, board: Board, desk: WordDesk) -> Iterator[Inscription]
 def _framing(plan: Plan, board: Board, desk: WordDesk) -> Iterator[Inscription]:
     for member in plan.framing.values():
         if member.board == board.id:
-            for rect in desk.own:
-                room = common_box(rect, board.box)
-                if room:
-                    yield from _along(member, room, desk)
+            yield from member_names(board, member, desk)
+
+
+def member_names(board: Board, member: Framing, desk: WordDesk) -> Iterator[Inscription]:
+    """Yield a member's name once on each sheet that shows enough of it."""
+    for rect in desk.own:
+        room = common_box(rect, board.box)
+        if room:
+            yield from _along(member, room, desk)
 
 
 def _along(member: Framing, room: Box, desk: WordDesk) -> Iterator[Inscription]:

@@ -42,8 +42,11 @@ def grid_numbers(board: Board, units: Units, rect: Box, places: FreePlaces, meas
     unit = " mm" if units == "inch" else ""  # the ruler beside it counts inches
     for distance, x in grid_uprights(board):
         if room.left + 6 < x < room.right - 6:
-            spots = [Point(x + 0.8, room.bottom + _INSIDE + away) for away in _STEPS]
-            yield from _number(f"X {distance:g}{unit}", spots, places, measure)
+            text = f"X {distance:g}{unit}"
+            wide = measure(text, FINE)
+            left = x + 0.8 if x + 0.8 + wide < rect.right else x - 0.8 - wide  # beside the line, whole on the sheet
+            spots = [Point(left, room.bottom + _INSIDE + away) for away in _STEPS]
+            yield from _number(text, spots, places, measure)
     for distance, y in grid_levels(board):
         if room.bottom + 6 < y < room.top - 6:
             spots = [Point(room.left + 1.5 + away, y + 1.6) for away in _STEPS]

@@ -1,4 +1,4 @@
-"""Sheet stamp: the tile's name with its small map, FRONT and UP; on large sheets with a title block."""
+"""Sheet stamp: the tile's name with its small map, the face of the board and UP; on large sheets a title block."""
 
 from collections.abc import Iterator
 
@@ -12,6 +12,7 @@ from boardplan.output.printer_tiles import page_factors
 from boardplan.output.template_set import TemplateSet, count_words, stop_words
 
 _WIDTH, _HEIGHT = 60.0, 17.0
+_MAP_WIDTH, _ARROW_WIDTH = 25.0, 10.0
 _LARGE_WIDTH, _BLOCK_HEIGHT = 125.0, 38.0
 _LARGE_FROM = 380.0
 """Sheets with at least this width and height, in mm, have room for a title block."""
@@ -23,7 +24,8 @@ def stamp_size(shared: TemplateSet, tile: Tile) -> tuple[float, float]:
     stop = _STOP_HEIGHT * len(_warnings(shared))
     if _large(tile):
         return _LARGE_WIDTH, _HEIGHT + _BLOCK_HEIGHT + stop
-    return _WIDTH, _HEIGHT + stop
+    words = shared.measure(_face_words(shared), LARGE, bold=True)
+    return max(_WIDTH, _MAP_WIDTH + words + _ARROW_WIDTH), _HEIGHT + stop
 
 
 def _warnings(shared: TemplateSet) -> list[str]:
@@ -55,14 +57,18 @@ def stamp(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
 def _name(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
     """Yield the map with this tile filled and the tile's name; of a single sheet the board's."""
     single = len(shared.tiles) == 1
-    left = room.left + (4 if single else 25)
+    left = room.left + (4 if single else _MAP_WIDTH)
     name = shared.template.board.name if single else tile.name
     if not single:
         yield from _map(shared, tile, Box(room.left + 2, room.bottom + 2, room.left + 22, room.top - 2))
-    size = fitting_height(name, room.right - 10 - left, TITLE, shared.measure, bold=True)
+    size = fitting_height(name, room.right - _ARROW_WIDTH - left, TITLE, shared.measure, bold=True)
     yield Words(Point(left, room.bottom + 9.5), name, size, "ink", "start", bold=True, centred=False)
-    board = f"{shared.template.board.id}  FRONT"
+    board = _face_words(shared)
     yield Words(Point(left, room.bottom + 3), board, LARGE, "ink", "start", bold=True, centred=False)
+
+
+def _face_words(shared: TemplateSet) -> str:
+    return f"{shared.template.board.id}  {shared.face.words}"
 
 
 def _up_arrow(at: Point) -> Iterator[Mark]:
@@ -81,7 +87,7 @@ def _title_block(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
     lines: tuple[tuple[str, float, bool], ...] = (
         (job.title, LARGE, True),
         ("   ".join(each for each in facts if each), PLAIN, False),
-        (f"drilling template, board {board.id} {board.name}", PLAIN, False),
+        (f"{shared.face.title}, board {board.id} {board.name}", PLAIN, False),
         ("   ".join(each for each in dated if each), PLAIN, True),
         (f"{units}, from the {edge_words(board)}s A and B", PLAIN, False),
         (drawn_words(shared.printing, page_factors(shared.printing, tile)), PLAIN, False),

@@ -126,6 +126,7 @@ def _words(
 
 
 def edge_boxes(ring: Sequence[Point]) -> Iterator[Box]:
+    """Yield boxes along the edges of an outline, as wide as their line."""
     for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
         yield box_around((a, b)).grown(0.4)
 
@@ -178,6 +179,7 @@ def _behind(plan: Plan, board: Board) -> Iterator[Mark]:
 
 
 def hatched(rings: Sequence[tuple[Point, ...]], towards: float, spacing: float, ink: str) -> Iterator[Mark]:
+    """Yield fine lines within rings by the even-odd rule."""
     for line in hatch(rings, towards, spacing):
         yield Line(line, ink, FINE_LINE)
 

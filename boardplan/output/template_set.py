@@ -13,6 +13,20 @@ from boardplan.output.template import Template
 
 
 @dataclass(frozen=True, slots=True)
+class Face:
+    """Which face of the board a template lies on: its words on every sheet, the paper's title, how it is used."""
+
+    words: str
+    title: str
+    use: str
+
+
+FRONT = Face(
+    "FRONT", "drilling template", "Punch through the paper, count the dimples, lay the unit on before drilling."
+)
+
+
+@dataclass(frozen=True, slots=True)
 class TemplateSet:
     """What all sheets of a board's template have in common; `stops` counts findings that forbid issuing it."""
 
@@ -22,6 +36,7 @@ class TemplateSet:
     printing: Printing
     stops: int
     measure: Measure
+    face: Face = FRONT
 
 
 def stop_words(stops: int) -> str:

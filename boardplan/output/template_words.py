@@ -25,13 +25,14 @@ _LEAST_ROOM = 24.0
 """A unit that shows less than this on a sheet is not named on it, in mm."""
 
 
-def hole_inscription(plan: Plan, hole: Hole, desk: WordDesk) -> Inscription:
-    """Return the number, bit, depth and fastener of a hole, with a leader where they stand far off."""
+def hole_inscription(plan: Plan, hole: Hole, desk: WordDesk, more: Sequence[TextLine] = ()) -> Inscription:
+    """Return the number, bit, depth and fastener of a hole and more lines, with a leader where they stand far off."""
     bit = "Ø ?" if hole.bit is None else f"Ø {hole.bit:.1f} ({nearest_drill(hole.bit)})"
     lines: list[TextLine] = [_number_line(hole), (f"{bit}  {depth_text(hole)}", FINE, False, "ink")]
     fastener = hole.fastener or {"fixing": "board fixing", "exit": "exit"}.get(hole.sort, "")
     if fastener:
         lines.append((fastener, FINE, False, "ink"))
+    lines += more
     return _beside_hole(hole, desk.block(*lines), desk, plan.fasteners.get(hole.fastener))
 
 

@@ -32,7 +32,6 @@ from boardplan.output.word_desk import WordDesk
 
 MEASURE_BARS = "Print at 100 % / actual size. Measure both bars before use. Not 100.0 mm within 0.3 mm? Stop."
 BEFORE_DRILLING = "Before drilling: what is behind? Tank, pipe, cable, skin, window."
-_PUNCH = "Punch through the paper, count the dimples, lay the unit on before drilling."
 _JOIN = "Trim at the ticks, lay cross on cross, check bars and the long diagonal."
 _FABRIC = "Fabric: cut it crosswise with a knife first, never run a bit into it."
 _PITCH = 5.0
@@ -142,7 +141,7 @@ def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
     on_sheet = [hole for hole in shared.template.holes if tile.rect.holds(hole.position)]
     sheet = f"tile {tile.name}   sheet {number} of {len(shared.tiles)}"
     title = "   ".join(
-        each for each in (job.title, job.number, f"board {board.id} {board.name}", "drilling template") if each
+        each for each in (job.title, job.number, f"board {board.id} {board.name}", shared.face.title) if each
     )
     facts = [
         f"revision {job.revision}",
@@ -171,7 +170,7 @@ def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
 def _cautions(shared: TemplateSet, tile: Tile, left: float, right: float, below: float) -> Iterator[Mark]:
     """Yield what to mind, the scale first and bold, on two lines below the drawing."""
     measure = shared.measure
-    sentences = [BEFORE_DRILLING, _PUNCH]
+    sentences = [BEFORE_DRILLING, shared.face.use]
     if len(shared.tiles) > 1:
         sentences.insert(0, _JOIN)
     if shared.template.board.fabric:

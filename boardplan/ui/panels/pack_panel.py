@@ -19,6 +19,7 @@ from boardplan.checks.review import Review
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
 from boardplan.model.weights import weights_of
+from boardplan.output.back_view import back_holes
 from boardplan.output.pack import PackRefused, write_pack
 from boardplan.output.paper import PAPERS
 from boardplan.output.printer_correction import Printing
@@ -173,6 +174,11 @@ class PackPanel(QWidget):
                 carried = tr("{}, without {}").format(carried, ", ".join(weights.unknown[:3]))
             title = tr("Drilling template, board {}").format(board.id)
             rows.append(Row(("template", board.id), title, carried, sign="drilling-template"))
+            behind = len(back_holes(plan, board))
+            if behind:
+                title = tr("Back template, board {}").format(board.id)
+                nuts = counted("mirrored, %n hole worked from the back|mirrored, %n holes worked from the back", behind)
+                rows.append(Row(("back", board.id), title, nuts, sign="drilling-template"))
         holes = tr("every hole from the datum")
         cables = counted("%n cable|%n cables", len(plan.cables))
         rows.append(Row("holes", tr("Hole schedule"), holes, sign="hole-schedule"))
@@ -181,6 +187,9 @@ class PackPanel(QWidget):
             "from %n entry of stock|from %n entries of stock", len(plan.stock.cables + plan.stock.channels)
         )
         rows.append(Row("cutting", tr("Cutting plan"), at_hand, sign="cut-list"))
+        rows.append(
+            Row("labels", tr("Label sheet"), tr("both ends of every cable, units, fuse places"), sign="cut-list")
+        )
         found = tr("open ones, and those accepted by name")
         rows.append(Row("findings", tr("Findings"), found, sign="accept"))
         return rows
