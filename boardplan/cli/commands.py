@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 from boardplan import __version__
 from boardplan.bundled import data_dir
+from boardplan.cli.label_option import label_stock_named
 from boardplan.cli.printer_commands import (
     add_printer_commands,
     enter_measured_bars,
@@ -79,6 +80,9 @@ def _parser() -> _Parser:
     pack.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write")
     pack.add_argument("--paper", default="a4", help="paper of the template: a4, letter, a3, roll-914 ... (default a4)")
     pack.add_argument("--printer", metavar="NAME", help="the printer of the template; see: boardplan calibration-sheet")
+    pack.add_argument(
+        "--labels", metavar="STOCK", help="label stock: a name, or a TOML file of its measures (default: cut by hand)"
+    )
     add_printer_commands(commands.add_parser)
     shelf = commands.add_parser("shelf", help="list the component kinds", description="list the component kinds")
     shelf.add_argument("--json", action="store_true", help="as JSON, with everything that is known of each kind")
@@ -172,10 +176,11 @@ def _pack(chosen: argparse.Namespace) -> int:
     from boardplan.output.pack import PackRefused, write_pack  # noqa: PLC0415
 
     printing = printing_named(chosen.printer, paper_named(chosen.paper))
+    stock = label_stock_named(chosen.labels)
     plan = _plan(chosen)
     review = review_of(plan)
     try:
-        written = write_pack(plan, review, chosen.to, printing)
+        written = write_pack(plan, review, chosen.to, printing, stock=stock)
     except PackRefused as refused:
         raise WrongUse(str(refused)) from None
     say("\n".join([*pack_lines(written, chosen.to), written["printing"]["words"], verdict(review)]))

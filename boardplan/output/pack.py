@@ -13,9 +13,12 @@ from boardplan.bundled import data_dir
 from boardplan.checks.review import Review
 from boardplan.model.board import Board
 from boardplan.model.holes import holes_of
+from boardplan.model.label_stock import LabelStock
 from boardplan.model.plan import Plan
-from boardplan.output import cut_list, cutting_sheet, findings_list, hole_schedule
+from boardplan.output import cut_list, cutting_sheet, findings_list, hole_schedule, label_list
+from boardplan.output.back_sheet import back_set_of, back_sheets
 from boardplan.output.csv_table import csv_bytes
+from boardplan.output.label_sheet import LabelSet, label_set, label_sheets, plain_stock
 from boardplan.output.list_sheets import ListPaper, list_sheets
 from boardplan.output.pages import Tile
 from boardplan.output.paper import Paper, list_paper
@@ -41,20 +44,30 @@ class PackRefused(Exception):  # noqa: N818 - what happened, in words
 
 @dataclass(frozen=True, slots=True)
 class _Paper:
-    """One file of a pack before it is written: its name, its sheets or its text."""
+    """One file of a pack before it is written: its name, its sheets or its text.
+
+    `tiles` are those of its sheets on a board, `back` those on a mirrored board.
+    """
 
     file: str
     sheets: Sequence[Sheet] = ()
     text: str = ""
     tiles: Sequence[Tile] = ()
+    back: Sequence[Tile] = ()
     title: str = ""
 
 
 def write_pack(
-    plan: Plan, review: Review, folder: Path, paper: Paper | Printing, progress: Progress | None = None
+    plan: Plan,
+    review: Review,
+    folder: Path,
+    paper: Paper | Printing,
+    progress: Progress | None = None,
+    stock: LabelStock | None = None,
 ) -> dict[str, Any]:
     """Write all papers to a folder and return what `pack.json` says.
 
+    Labels are laid on the stock given, or on plain sticky paper to cut by hand where none is.
     On a paper alone, by no printer that is known, the templates are not ready to drill.
     The papers come into being beside the folder and take its place at the end: there is never half a pack.
     Raises PackRefused where the folder holds anything but an older pack, OSError where it can't be written.
@@ -65,7 +78,8 @@ def write_pack(
     printing = paper if isinstance(paper, Printing) else Printing(paper)
     making = Path(tempfile.mkdtemp(prefix=f".{target.name}.", suffix=".part", dir=target.parent))
     try:
-        contents = _write_all(plan, review, making, printing, progress or _silent)
+        labels = _labels(plan, review, printing, stock)
+        contents = _write_all(review, labels, making, printing, progress or _silent)
         making.chmod(0o777 & ~_umask())
         _replace(making, target)
     except BaseException:
@@ -123,20 +137,28 @@ def _replace(making: Path, target: Path) -> None:
 _FORMAT = "boardplan-pack"
 
 
-def _write_all(plan: Plan, review: Review, folder: Path, printing: Printing, progress: Progress) -> dict[str, Any]:
+def _write_all(
+    review: Review, labels: LabelSet, folder: Path, printing: Printing, progress: Progress
+) -> dict[str, Any]:
+    plan = review.plan
     fonts = Fonts(data_dir("assets") / "fonts")
-    papers = tuple(_papers(plan, review, printing, fonts))
+    papers = tuple(_papers(review, labels, printing, fonts))
     total = sum(max(1, len(each.sheets)) for each in papers)
     done = 0
     for each in papers:
         progress(done, total, each.file)
         (folder / each.file).write_bytes(_content(each, fonts, (done, total), progress))
         done += max(1, len(each.sheets))
-    contents = _contents(plan, review, printing, papers)
+    contents = {**_contents(plan, review, printing, papers), "labels": label_list.label_records(labels)}
     text = json.dumps(contents, ensure_ascii=False, indent=1) + "\n"
     (folder / CONTENTS).write_text(text, encoding="utf-8")
     progress(total, total, "")
     return contents
+
+
+def _labels(plan: Plan, review: Review, printing: Printing, stock: LabelStock | None) -> LabelSet:
+    chosen = stock or plain_stock(list_paper(printing.paper, plan.job.units))
+    return label_set(plan, review.lengths, chosen, Fonts(data_dir("assets") / "fonts").width)
 
 
 def _content(each: _Paper, fonts: Fonts, so_far: tuple[int, int], progress: Progress) -> bytes:
@@ -148,11 +170,13 @@ def _content(each: _Paper, fonts: Fonts, so_far: tuple[int, int], progress: Prog
     return pdf_of(each.sheets, fonts, each.title, on_page) if each.sheets else csv_bytes(each.text)
 
 
-def _papers(plan: Plan, review: Review, printing: Printing, fonts: Fonts) -> Iterator[_Paper]:
+def _papers(review: Review, labels: LabelSet, printing: Printing, fonts: Fonts) -> Iterator[_Paper]:
+    plan = review.plan
     stops = open_counts(review)["stop"]
     names = template_files(plan)
     for board in plan.boards.values():
         yield _template(plan, review, board, printing, fonts, names[board.id])
+        yield from _back_template(review, board, printing, fonts, names[board.id])
     office = list_paper(printing.paper, plan.job.units)
 
     def listed(title: str, tables: Sequence[Table], footer: str, *, landscape: bool) -> Sequence[Sheet]:
@@ -173,6 +197,10 @@ def _papers(plan: Plan, review: Review, printing: Printing, fonts: Fonts) -> Ite
     )
     yield _Paper("cutting-plan.pdf", cuts, title=f"{plan.job.title}: cutting plan")
     yield _Paper("cutting-plan.csv", text=cutting_sheet.cutting_csv(plan, review.lengths))
+    sticking = listed("Label sheet", label_list.label_tables(labels), label_list.FOOTER, landscape=False)
+    label_pages = label_sheets(labels, plan, stops, fonts.width)
+    yield _Paper("label-sheet.pdf", (*sticking, *label_pages), title=f"{plan.job.title}: label sheet")
+    yield _Paper("label-sheet.csv", text=label_list.label_csv(labels))
     found = listed("Findings", findings_list.findings_tables(review), findings_list.FOOTER, landscape=False)
     yield _Paper("findings.pdf", found, title=f"{plan.job.title}: findings")
 
@@ -196,6 +224,15 @@ def _template(plan: Plan, review: Review, board: Board, printing: Printing, font
     shared = TemplateSet(plan.job, template, tiles, printing, open_counts(review)["stop"], fonts.width)
     title = f"{plan.job.title}: drilling template, board {board.id}"
     return _Paper(file, tuple(tile_sheets(shared)), tiles=tiles, title=title)
+
+
+def _back_template(review: Review, board: Board, printing: Printing, fonts: Fonts, front: str) -> Iterator[_Paper]:
+    """Yield the mirrored template of a board that has holes worked from the back."""
+    shared = back_set_of(review, board, printing, fonts.width)
+    if shared:
+        file = front.replace("drilling-template-", "back-template-", 1)
+        title = f"{shared.job.title}: back template, mirrored, board {board.id}"
+        yield _Paper(file, tuple(back_sheets(shared)), back=shared.tiles, title=title)
 
 
 def _contents(plan: Plan, review: Review, printing: Printing, papers: Sequence[_Paper]) -> dict[str, Any]:
@@ -228,6 +265,15 @@ def _contents(plan: Plan, review: Review, printing: Printing, papers: Sequence[_
             for each in papers
             for number, tile in enumerate(each.tiles, start=1)
         ],
+        "back_template_pages": [
+            _page(each.file, number, tile, printing)
+            for each in papers
+            for number, tile in enumerate(each.back, start=1)
+        ],
+        "back_template_coordinates": (
+            "as template_coordinates, of the board mirrored: a point of the front at (x, y) is at "
+            "(left + right - x, y), left and right being those of the board"
+        ),
         "holes_on_no_sheet": _holes_on_no_sheet(plan, papers),
         "files": [_file(each) for each in papers],
         "cautions": [MEASURE_BARS, BEFORE_DRILLING, cut_list.FOOTER, *cut_list.BEFORE, hole_schedule.FABRIC],

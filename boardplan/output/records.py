@@ -4,15 +4,21 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
+from boardplan.bundled import data_dir
 from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text
 from boardplan.model.plan import Plan
+from boardplan.output.back_records import back_records
 from boardplan.output.cut_list import label_text
 from boardplan.output.cutting_sheet import cutting_records
 from boardplan.output.datum import datum_words
 from boardplan.output.hole_schedule import HoleRow, clamp_rows, hole_rows
 from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
+from boardplan.output.label_list import label_records
+from boardplan.output.label_sheet import label_set, plain_stock
+from boardplan.output.paper import PAPERS
+from boardplan.output.pdf import Fonts
 from boardplan.output.stud_stacks import stack_records
 from boardplan.routing.channels.channel_fill import ChannelFill
 from boardplan.routing.lengths.end_work import EndWork
@@ -48,6 +54,7 @@ def hole_records(plan: Plan, clamps: Clamps = MappingProxyType({})) -> Record:
         **_job(plan),
         "datum": {board.id: datum_words(board) for board in plan.boards.values()},
         "holes": [_hole(row) for row in rows],
+        **back_records(plan),
         "clamp_screws": [_hole(row) for row in clamp_rows(plan, clamps)],
         "by_bit": [{"bit": bit, "count": sum(row.hole.bit == bit for row in rows)} for bit in bits],
     }
@@ -126,12 +133,19 @@ def cable_records(
         "retainers": {need.name: need.count for need in retainer_needs(retainers)},
         **stack_records(plan, lengths),
         **cutting_records(plan, lengths),
+        "labels": _labels(plan, lengths),
         "channels": [
             {**_channel(fill), "retainers": [_retainer(plan, each) for each in retainers.get(key, ())]}
             for key, fill in fills.items()
         ],
         "sharing": {"could_save": _number(saving.at_most), "outside": list(saving.outside), "words": saving.sentence},
     }
+
+
+def _labels(plan: Plan, lengths: Mapping[str, CutLength]) -> Record:
+    """Return the labels of a job as they come out on paper cut by hand; a pack says how they lie on other stock."""
+    stock = plain_stock(PAPERS["letter" if plan.job.units == "inch" else "a4"])
+    return label_records(label_set(plan, lengths, stock, Fonts(data_dir("assets") / "fonts").width))
 
 
 def _clamp(plan: Plan, clamp: Clamp) -> Record:

@@ -13,6 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from mutations import mutated_job
 
+from boardplan.bundled import data_dir
 from boardplan.cli.commands import run_command
 from boardplan.files.plan_file import load_plan, save_plan
 from boardplan.files.rule_set_file import find_rule_set
@@ -75,11 +76,13 @@ def test_help_pages(topic, capsys):
     [
         (["check", "nowhere.json"], "nowhere.json"),
         (["pack", str(BUS), "--to", "x", "--paper", "napkin"], "expected one of a4"),
+        (["pack", str(BUS), "--to", "x", "--labels", "napkin"], "expected a4-3x8, letter-3x10, or a .toml file"),
+        (["pack", str(BUS), "--to", "x", "--labels", "napkin.toml"], "napkin.toml"),
         (["check"], "FILE"),
         (["dance"], "invalid choice"),
         (["check", str(BUS), "--loud"], "--loud"),
     ],
-    ids=["no file", "paper", "no argument", "command", "option"],
+    ids=["no file", "paper", "label stock", "label stock file", "no argument", "command", "option"],
 )
 def test_wrong_use_exits_2_with_the_reason(arguments, words, capsys):
     assert run_command(arguments) == 2
@@ -191,3 +194,15 @@ def test_screws_of_clamps_are_listed_besides_the_holes(tmp_path, capsys):
     assert all(each["id"].split("-C")[0] in plan.cables for each in found["clamp_screws"])
     assert run_command(["holes", str(tmp_path / "newer.json")]) == 0
     assert found["clamp_screws"][0]["id"] in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("named", ["a4-3x8", "mine.toml"])
+def test_a_pack_on_label_stock_by_its_measures(named, tmp_path, capsys, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    sheet = (data_dir("assets") / "labels" / "a4-3x8.toml").read_text(encoding="utf-8")
+    (tmp_path / "mine.toml").write_text(sheet.replace('id = "a4-3x8"', 'id = "mine"'), encoding="utf-8")
+    assert run_command(["pack", str(BUS), "--to", "pack", "--labels", named]) == 0
+    assert "label-sheet.pdf" in capsys.readouterr().out
+    stock = json.loads((tmp_path / "pack" / "pack.json").read_text(encoding="utf-8"))["labels"]["stock"]
+    assert stock["id"] == named.removesuffix(".toml")
+    assert stock["cables"][0]["size"] == [70, 37]

@@ -30,6 +30,7 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
     assert listed == {
         "drilling-template-A.pdf",
         "drilling-template-B.pdf",
+        "back-template-B.pdf",
         "findings.pdf",
         "hole-schedule.pdf",
         "hole-schedule.csv",
@@ -37,6 +38,8 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
         "cable-cut-list.csv",
         "cutting-plan.pdf",
         "cutting-plan.csv",
+        "label-sheet.pdf",
+        "label-sheet.csv",
     }
     assert set(files_in(pack.folder)) == listed | {"pack.json"}
     assert json.loads((pack.folder / "pack.json").read_text(encoding="utf-8")) == pack.contents

@@ -60,3 +60,11 @@ def test_finding_records_never_say_more_than_the_rules_do(review):
 
 def test_hole_records_say_where_dimensions_run_from(review):
     assert hole_records(review.plan)["datum"] == {"A": "bare edges, lower left corner"}
+
+
+def test_cable_records_hold_the_labels_of_every_end(review):
+    found = json.loads(json.dumps(cable_records(review.plan, review.ways, review.lengths, review.fills)))["labels"]
+    ends = {(each["cable"], each["end"]) for each in found["cable_ends"]}
+    assert ends == {(cable, end) for cable in review.plan.cables for end in (1, 2)}
+    assert all(each["length"] >= each["length_needed"] for each in found["cable_ends"])
+    assert (found["stock"]["id"], found["too_small_for"]) == ("hand-cut", [])
