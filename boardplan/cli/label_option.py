@@ -10,7 +10,7 @@ if TYPE_CHECKING:
 
 
 def label_stock_named(name: str | None) -> "LabelStock | None":
-    """Return a label stock by its id or by its file, none where none is named. Raises WrongUse, BadFile, OSError."""
+    """Return a label stock by its id or by its file, none where none is named. Raises WrongUse, BadFile."""
     from boardplan.files.label_stock_file import bundled_label_stocks, read_label_stock  # noqa: PLC0415
 
     if name is None:

@@ -1,15 +1,14 @@
 """Label stock file: assets/labels/*.toml, or a file of one's own, to label stock."""
 
-import tomllib
 from pathlib import Path
 from typing import Annotated, Literal
 
-from pydantic import Field, ValidationError
+from pydantic import Field
 
 from boardplan.bundled import data_dir
 from boardplan.files.faults import BadFile, Fault
-from boardplan.files.record_faults import faults_of
 from boardplan.files.record_types import Gap, Id, Record, Size, Text
+from boardplan.files.toml_file import read_toml
 from boardplan.model.label_stock import OVERLAP, LabelGrid, LabelStock, grid_faults
 
 _Number = Annotated[int, Field(ge=1, le=100)]
@@ -45,15 +44,8 @@ def bundled_label_stocks() -> dict[str, Path]:
 
 
 def read_label_stock(path: Path) -> LabelStock:
-    """Return the label stock of a file. Raises BadFile, and OSError where it can't be read."""
-    try:
-        data = tomllib.loads(path.read_text(encoding="utf-8"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise BadFile(path, [Fault("", f"expected TOML: {error}")]) from error
-    try:
-        record = LabelStockRecord.model_validate(data)
-    except ValidationError as error:
-        raise BadFile(path, faults_of(error, data)) from None
+    """Return the label stock of a file. Raises BadFile."""
+    record = read_toml(path, LabelStockRecord)
     cables = tuple(_grid(each) for each in record.cables)
     plates = _grid(record.plates) if record.plates else cables[0]
     named = [*((f"cables[{index}]", grid) for index, grid in enumerate(cables)), ("plates", plates)]

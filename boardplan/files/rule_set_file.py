@@ -1,16 +1,14 @@
 """Rule set file: assets/rules/*.toml to rule sets."""
 
-import tomllib
 from functools import cache
 from pathlib import Path
 from typing import Annotated, Literal
 
-from pydantic import Field, ValidationError
+from pydantic import Field
 
 from boardplan.bundled import data_dir
-from boardplan.files.faults import BadFile, Fault
-from boardplan.files.record_faults import faults_of
 from boardplan.files.record_types import COLOUR_PATTERN, Id, Record, Text
+from boardplan.files.toml_file import read_toml
 from boardplan.model.rule_set import BendRule, Limit, RuleSet, SlackRule
 
 
@@ -74,14 +72,7 @@ def find_rule_set(rule_set_id: str, edition: str) -> RuleSet | None:
 
 def read_rule_set(path: Path) -> RuleSet:
     """Return the rule set of a file. Raises BadFile."""
-    try:
-        data = tomllib.loads(path.read_text(encoding="utf-8"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise BadFile(path, [Fault("", f"expected TOML: {error}")]) from error
-    try:
-        record = RuleSetRecord.model_validate(data)
-    except ValidationError as error:
-        raise BadFile(path, faults_of(error, data)) from None
+    record = read_toml(path, RuleSetRecord)
     return RuleSet(
         id=record.id,
         edition=record.edition,

@@ -1,17 +1,14 @@
 """Shelf file: assets/shelf/*.toml to the shelf, and a shop's own files in the same format."""
 
-import tomllib
 from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
-from pydantic import ValidationError
-
 from boardplan.bundled import data_dir
 from boardplan.files.faults import BadFile, Fault
-from boardplan.files.record_faults import faults_of
 from boardplan.files.shelf_build import channel_section_from, conductor_from, fastener_from, kind_faults, kind_from
 from boardplan.files.shelf_records import ShelfFileRecord
+from boardplan.files.toml_file import read_toml
 from boardplan.model.shelf import Shelf
 
 
@@ -61,16 +58,7 @@ def _added(shelf: Shelf, record: ShelfFileRecord) -> tuple[Shelf, list[Fault]]:
 
 
 def _record_of(path: Path) -> ShelfFileRecord:
-    try:
-        data = tomllib.loads(path.read_text(encoding="utf-8"))
-    except OSError as error:
-        raise BadFile(path, [Fault("", f"can't be read: {error.strerror or error}")]) from error
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise BadFile(path, [Fault("", f"expected TOML: {error}")]) from error
-    try:
-        record = ShelfFileRecord.model_validate(data)
-    except ValidationError as error:
-        raise BadFile(path, faults_of(error, data)) from None
+    record = read_toml(path, ShelfFileRecord)
     faults = [Fault(f"kind '{kind.id}'.{field}", fault) for kind in record.kind for field, fault in kind_faults(kind)]
     if faults:
         raise BadFile(path, faults)

@@ -222,12 +222,6 @@ def _longer(before: Sequence[Point], points: Sequence[Point], index: int) -> int
     )
 
 
-def _is_square(points: Sequence[Point], index: int) -> bool:
-    """Say whether a leg is level or upright; beside one that is not, a leg can't move without turning it."""
-    a, b = spot_of(points[index]), spot_of(points[index + 1])
-    return a[0] == b[0] or a[1] == b[1]
-
-
 def points_between(points: Sequence[Point], index: int) -> Point:
     """Return a leg as a vector."""
     return points[index + 1].minus(points[index])
