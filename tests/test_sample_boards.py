@@ -8,8 +8,10 @@ from boards import SAMPLES
 from boardplan.checks.review import review_of
 from boardplan.files.plan_file import load_plan, plan_text
 from boardplan.model.holes import holes_of
+from boardplan.output.making import Making
 from boardplan.output.pack import write_pack
-from boardplan.output.pages import PAPERS
+from boardplan.output.printing.pages import PAPERS
+from boardplan.output.printing.printer_correction import Printing
 
 NAMES = sorted(path.name for path in SAMPLES.glob("*.json"))
 
@@ -31,7 +33,7 @@ def test_opens_without_a_stop(name):
 @pytest.mark.parametrize("name", NAMES)
 def test_prints(name, tmp_path):
     plan = load_plan(SAMPLES / name)
-    write_pack(plan, review_of(plan), tmp_path / "pack", PAPERS["letter"])
+    write_pack(Making(review_of(plan), Printing(PAPERS["letter"])), tmp_path / "pack")
     written = json.loads((tmp_path / "pack" / "pack.json").read_text())
     assert {page["board"] for page in written["template_pages"]} == set(plan.boards)
     assert holes_of(plan)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 from boardplan import __version__
 from boardplan.bundled import data_dir
 from boardplan.cli.label_option import label_stock_named
+from boardplan.cli.paper_option import paper_lines, papers_named
 from boardplan.cli.printer_commands import (
     add_printer_commands,
     enter_measured_bars,
@@ -83,12 +84,15 @@ def _parser() -> _Parser:
     pack.add_argument(
         "--labels", metavar="STOCK", help="label stock: a name, or a TOML file of its measures (default: cut by hand)"
     )
+    pack.add_argument(
+        "--only", metavar="PAPERS", help="these papers alone, with commas between; see: boardplan help papers"
+    )
     add_printer_commands(commands.add_parser)
     shelf = commands.add_parser("shelf", help="list the component kinds", description="list the component kinds")
     shelf.add_argument("--json", action="store_true", help="as JSON, with everything that is known of each kind")
     commands.add_parser("schema", help="print the JSON Schema of the job file", description="print the JSON Schema")
-    helps = commands.add_parser("help", help="explain: json, files", description="explain a topic")
-    helps.add_argument("topic", nargs="?", choices=("json", "files"), help="what to explain")
+    helps = commands.add_parser("help", help="explain: json, files, papers", description="explain a topic")
+    helps.add_argument("topic", nargs="?", choices=("json", "files", "papers"), help="what to explain")
     return parser
 
 
@@ -101,7 +105,7 @@ def _plan(chosen: argparse.Namespace) -> Plan:
 def _check(chosen: argparse.Namespace) -> int:
     from boardplan.checks.review import review_of  # noqa: PLC0415
     from boardplan.cli.text import finding_lines, verdict  # noqa: PLC0415
-    from boardplan.output.records import finding_records  # noqa: PLC0415
+    from boardplan.output.findings.finding_records import finding_records  # noqa: PLC0415
 
     review = review_of(_plan(chosen))
     if chosen.json:
@@ -113,7 +117,7 @@ def _check(chosen: argparse.Namespace) -> int:
 
 def _cables(chosen: argparse.Namespace) -> int:
     from boardplan.cli.text import cable_lines, sum_lines  # noqa: PLC0415
-    from boardplan.output.cut_list import cut_list_csv  # noqa: PLC0415
+    from boardplan.output.cables.cut_list import cut_listing  # noqa: PLC0415
     from boardplan.output.records import cable_records  # noqa: PLC0415
     from boardplan.routing.channels.channel_fill import channel_fills  # noqa: PLC0415
     from boardplan.routing.find_route import find_routes  # noqa: PLC0415
@@ -134,7 +138,7 @@ def _cables(chosen: argparse.Namespace) -> int:
     if chosen.json:
         say_json(cable_records(plan, ways, lengths, channel_fills(plan, ways)))
     elif chosen.csv:
-        say(cut_list_csv(plan, lengths, clamps_of(plan, ways)))
+        say(cut_listing(plan, lengths, clamps_of(plan, ways)).csv)
     elif chosen.sum is not None:
         say("\n".join(sum_lines(lengths[chosen.sum])))
     else:
@@ -146,7 +150,7 @@ def _cables(chosen: argparse.Namespace) -> int:
 
 def _holes(chosen: argparse.Namespace) -> int:
     from boardplan.cli.text import hole_lines  # noqa: PLC0415
-    from boardplan.output.hole_schedule import hole_schedule_csv  # noqa: PLC0415
+    from boardplan.output.holes.hole_schedule import hole_listing  # noqa: PLC0415
     from boardplan.output.records import hole_records  # noqa: PLC0415
 
     plan = _plan(chosen)
@@ -154,7 +158,7 @@ def _holes(chosen: argparse.Namespace) -> int:
     if chosen.json:
         say_json(hole_records(plan, clamps))
     elif chosen.csv:
-        say(hole_schedule_csv(plan, clamps))
+        say(hole_listing(plan, clamps).csv)
     else:
         say("\n".join(hole_lines(plan, clamps)))
     return FINE
@@ -173,14 +177,14 @@ def _clamps_with_screws(plan: Plan) -> "Clamps":
 def _pack(chosen: argparse.Namespace) -> int:
     from boardplan.checks.review import review_of  # noqa: PLC0415
     from boardplan.cli.text import pack_lines, verdict  # noqa: PLC0415
+    from boardplan.output.making import Making  # noqa: PLC0415
     from boardplan.output.pack import PackRefused, write_pack  # noqa: PLC0415
 
     printing = printing_named(chosen.printer, paper_named(chosen.paper))
     stock = label_stock_named(chosen.labels)
-    plan = _plan(chosen)
-    review = review_of(plan)
+    review = review_of(_plan(chosen))
     try:
-        written = write_pack(plan, review, chosen.to, printing, stock=stock)
+        written = write_pack(Making(review, printing, stock), chosen.to, chosen=papers_named(chosen.only))
     except PackRefused as refused:
         raise WrongUse(str(refused)) from None
     say("\n".join([*pack_lines(written, chosen.to), written["printing"]["words"], verdict(review)]))
@@ -216,6 +220,8 @@ def _help(chosen: argparse.Namespace) -> int:
     topics = {"json": "json-shapes.md", "files": "job-file.md"}
     if chosen.topic is None:
         say(_parser().format_help())
+    elif chosen.topic == "papers":
+        say("\n".join(paper_lines()))
     else:
         say((data_dir("assets") / "manual" / topics[chosen.topic]).read_text(encoding="utf-8"))
     return FINE

@@ -10,8 +10,8 @@ from boardplan.cli.shell import FINE, STOPS, WrongUse, say, say_json
 
 if TYPE_CHECKING:
     from boardplan.model.printer_bars import PrinterBars
-    from boardplan.output.paper import Paper
-    from boardplan.output.printer_correction import Printing
+    from boardplan.output.printing.paper import Paper
+    from boardplan.output.printing.printer_correction import Printing
 
 _PAPER_HELP = "the paper: a4, letter, a3, roll-914 ..."
 
@@ -54,7 +54,7 @@ def _name_and_paper(command: argparse.ArgumentParser, *, required: bool) -> None
 
 def paper_named(name: str) -> "Paper":
     """Return a paper by its id. Raises WrongUse."""
-    from boardplan.output.paper import PAPERS  # noqa: PLC0415 - late, for a quick start
+    from boardplan.output.printing.paper import PAPERS  # noqa: PLC0415 - late, for a quick start
 
     paper = PAPERS.get(name)
     if paper is None:
@@ -65,7 +65,7 @@ def paper_named(name: str) -> "Paper":
 def printing_named(printer: str | None, paper: "Paper") -> "Printing":
     """Return a paper with what is known of a printer on it. Raises WrongUse, BadFile, OSError."""
     from boardplan.files.printer_file import bars_for, load_printers, printer_file  # noqa: PLC0415
-    from boardplan.output.printer_correction import Printing  # noqa: PLC0415
+    from boardplan.output.printing.printer_correction import Printing  # noqa: PLC0415
 
     if printer is None:
         return Printing(paper)
@@ -86,9 +86,9 @@ def _printer_name(text: str) -> str:
 def write_calibration_sheet(chosen: argparse.Namespace) -> int:
     """Write a calibration sheet as a PDF, drawn with the correction that is known."""
     from boardplan.files.whole_file import write_whole  # noqa: PLC0415
-    from boardplan.output.calibration_sheet import bar_lengths, calibration_pdf  # noqa: PLC0415
-    from boardplan.output.pdf import Fonts  # noqa: PLC0415
-    from boardplan.output.printer_correction import PRINT_TRUE, percent  # noqa: PLC0415
+    from boardplan.output.printing.calibration_sheet import bar_lengths, calibration_pdf  # noqa: PLC0415
+    from boardplan.output.printing.pdf import Fonts  # noqa: PLC0415
+    from boardplan.output.printing.printer_correction import PRINT_TRUE, percent  # noqa: PLC0415
 
     if chosen.to.suffix.lower() != ".pdf":
         raise WrongUse(f"--to: expected the name of a PDF, found {chosen.to}")
@@ -115,8 +115,8 @@ def enter_measured_bars(chosen: argparse.Namespace) -> int:
     """Keep what was measured, and say what follows from it; exit code 1 where it is refused."""
     from boardplan.files.printer_file import load_printers, printer_file, save_printers, with_bars  # noqa: PLC0415
     from boardplan.model.printer_bars import PrintedBar, PrinterBars  # noqa: PLC0415
-    from boardplan.output.calibration_sheet import bar_lengths, inch_bar_lengths  # noqa: PLC0415
-    from boardplan.output.printer_correction import bar_sentences, bars_record, percent  # noqa: PLC0415
+    from boardplan.output.printing.calibration_sheet import bar_lengths, inch_bar_lengths  # noqa: PLC0415
+    from boardplan.output.printing.printer_correction import bar_sentences, bars_record, percent  # noqa: PLC0415
 
     printing = printing_named(chosen.printer, paper_named(chosen.paper))
     lengths = (inch_bar_lengths if chosen.inch_bars else bar_lengths)(printing.paper)
@@ -163,7 +163,7 @@ def list_printers(chosen: argparse.Namespace) -> int:
         save_printers,
         without_bars,
     )
-    from boardplan.output.printer_correction import bars_record  # noqa: PLC0415
+    from boardplan.output.printing.printer_correction import bars_record  # noqa: PLC0415
 
     path = printer_file()
     known = load_printers(path)
@@ -185,7 +185,7 @@ def list_printers(chosen: argparse.Namespace) -> int:
 
 def _rows(printers: "list[PrinterBars]") -> list[str]:
     from boardplan.cli.text import columns  # noqa: PLC0415
-    from boardplan.output.printer_correction import missing_words, percent  # noqa: PLC0415
+    from boardplan.output.printing.printer_correction import missing_words, percent  # noqa: PLC0415
 
     rows = [
         (

@@ -5,21 +5,20 @@ from types import MappingProxyType
 from typing import Any
 
 from boardplan.bundled import data_dir
-from boardplan.checks.finding import Finding
-from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text
 from boardplan.model.plan import Plan
-from boardplan.output.back_records import back_records
-from boardplan.output.cut_list import label_text
-from boardplan.output.cutting_sheet import cutting_records
-from boardplan.output.datum import datum_words
-from boardplan.output.hole_schedule import HoleRow, clamp_rows, hole_rows
-from boardplan.output.hole_words import SYMBOL_WORDS, nearest_drill
-from boardplan.output.label_list import label_records
-from boardplan.output.label_sheet import label_set, plain_stock
-from boardplan.output.paper import PAPERS
-from boardplan.output.pdf import Fonts
-from boardplan.output.stud_stacks import stack_records
+from boardplan.output.back.back_records import back_records
+from boardplan.output.cables.cut_list import label_text
+from boardplan.output.cables.stud_stacks import stack_records
+from boardplan.output.cutting.cutting_sheet import cutting_records
+from boardplan.output.holes.datum import datum_words
+from boardplan.output.holes.hole_schedule import HoleRow, clamp_rows, hole_rows
+from boardplan.output.holes.hole_words import SYMBOL_WORDS, nearest_drill
+from boardplan.output.labels.label_list import label_records
+from boardplan.output.labels.label_sheet import label_set, plain_stock
+from boardplan.output.printing.paper import PAPERS
+from boardplan.output.printing.pdf import Fonts
+from boardplan.output.records_of_job import job_record, number
 from boardplan.routing.channels.channel_fill import ChannelFill
 from boardplan.routing.lengths.end_work import EndWork
 from boardplan.routing.lengths.length_sum import CutLength, explain
@@ -40,7 +39,6 @@ from boardplan.routing.supports.clamps import clamps_of
 from boardplan.routing.supports.retainers import Retainer, retainers_of
 
 Record = dict[str, Any]
-_PLACES = 6
 
 
 def hole_records(plan: Plan, clamps: Clamps = MappingProxyType({})) -> Record:
@@ -51,23 +49,12 @@ def hole_records(plan: Plan, clamps: Clamps = MappingProxyType({})) -> Record:
     rows = hole_rows(plan)
     bits = sorted({row.hole.bit for row in rows if row.hole.bit is not None})
     return {
-        **_job(plan),
+        **job_record(plan),
         "datum": {board.id: datum_words(board) for board in plan.boards.values()},
         "holes": [_hole(row) for row in rows],
         **back_records(plan),
         "clamp_screws": [_hole(row) for row in clamp_rows(plan, clamps)],
         "by_bit": [{"bit": bit, "count": sum(row.hole.bit == bit for row in rows)} for bit in bits],
-    }
-
-
-def _job(plan: Plan) -> Record:
-    return {
-        "job": plan.job.title,
-        "number": plan.job.number,
-        "revision": plan.job.revision,
-        "date": plan.job.date,
-        "units": "mm",
-        "rule_set": {"id": plan.rules.id, "edition": plan.rules.edition},
     }
 
 
@@ -77,11 +64,11 @@ def _hole(row: HoleRow) -> Record:
         "id": hole.id,
         "board": hole.board,
         "owner": hole.owner,
-        "x": _number(hole.position.x),
-        "y": _number(hole.position.y),
-        "from_datum": [_number(row.place.x), _number(row.place.y)],
+        "x": number(hole.position.x),
+        "y": number(hole.position.y),
+        "from_datum": [number(row.place.x), number(row.place.y)],
         "from_datum_inch": [inches_text(row.place.x), inches_text(row.place.y)],
-        "pitch": [_number(row.pitch.x), _number(row.pitch.y)] if row.pitch else None,
+        "pitch": [number(row.pitch.x), number(row.pitch.y)] if row.pitch else None,
         "bit": hole.bit,
         "nearest_drill_inch": None if hole.bit is None else nearest_drill(hole.bit),
         "depth": hole.depth,
@@ -95,10 +82,6 @@ def _hole(row: HoleRow) -> Record:
     }
 
 
-def _number(value: float | None) -> float | None:
-    return None if value is None else round(value, _PLACES) + 0.0
-
-
 def cable_records(
     plan: Plan,
     ways: Mapping[str, Way],
@@ -108,7 +91,7 @@ def cable_records(
     """Return all cables with their ways, clamps and the sums of their lengths, the reels, the channels."""
     clamps, retainers, saving = clamps_of(plan, ways), retainers_of(plan, ways), saving_left(plan, ways)
     return {
-        **_job(plan),
+        **job_record(plan),
         "cables": [
             {**_cable(plan, each, ways.get(each), lengths[each]), "clamps": [_clamp(plan, one) for one in clamps[each]]}
             for each in plan.cables
@@ -118,8 +101,8 @@ def cable_records(
                 "conductor": need.conductor,
                 "colour": need.colour,
                 "pieces": need.pieces,
-                "sum": _number(need.total),
-                "reserve": _number(need.reserve),
+                "sum": number(need.total),
+                "reserve": number(need.reserve),
                 "take_m": need.take,
                 "open": list(need.open),
             }
@@ -138,7 +121,7 @@ def cable_records(
             {**_channel(fill), "retainers": [_retainer(plan, each) for each in retainers.get(key, ())]}
             for key, fill in fills.items()
         ],
-        "sharing": {"could_save": _number(saving.at_most), "outside": list(saving.outside), "words": saving.sentence},
+        "sharing": {"could_save": number(saving.at_most), "outside": list(saving.outside), "words": saving.sentence},
     }
 
 
@@ -152,10 +135,10 @@ def _clamp(plan: Plan, clamp: Clamp) -> Record:
     x, y = plan.off_wall(clamp.board, clamp.at) if clamp.board else clamp.at
     return {
         "board": clamp.board,
-        "x": _number(x),
-        "y": _number(y),
-        "on_wall": [_number(clamp.at.x), _number(clamp.at.y)],
-        "towards": _number(clamp.towards),
+        "x": number(x),
+        "y": number(y),
+        "on_wall": [number(clamp.at.x), number(clamp.at.y)],
+        "towards": number(clamp.towards),
         "cables": list(clamp.cables),
         "diameters": list(clamp.diameters),
     }
@@ -175,20 +158,20 @@ def _cable(plan: Plan, cable_id: str, way: Way | None, length: CutLength) -> Rec
         "class": cable.cable_class,
         "group": cable.group,
         "count": cable.count,
-        "cut": _number(length.cut),
-        "own_cut": _number(length.own_cut),
-        "surplus": _number(length.surplus),
-        "evened_by": shift and {"component": shift.component, "by": _number(shift.by), "towards": shift.towards},
-        "net": _number(length.net),
-        "path": _number(length.path),
-        "off_board": _number(length.off_board),
-        "rise": _number(length.rise),
-        "rises": [{"words": words, "mm": _number(value)} for words, value in length.rises],
+        "cut": number(length.cut),
+        "own_cut": number(length.own_cut),
+        "surplus": number(length.surplus),
+        "evened_by": shift and {"component": shift.component, "by": number(shift.by), "towards": shift.towards},
+        "net": number(length.net),
+        "path": number(length.path),
+        "off_board": number(length.off_board),
+        "rise": number(length.rise),
+        "rises": [{"words": words, "mm": number(value)} for words, value in length.rises],
         "flat": length.flat,
         "slopes_left_out": length.left_out,
-        "loops": _number(length.extra),
+        "loops": number(length.extra),
         "slack_class": length.slack_class,
-        "slack": _number(length.slack),
+        "slack": number(length.slack),
         "step": length.step,
         "plus": length.plus,
         "minus": length.minus,
@@ -197,8 +180,8 @@ def _cable(plan: Plan, cable_id: str, way: Way | None, length: CutLength) -> Rec
         "trust": length.trust,
         "reason": length.reason,
         "notes": list(length.notes),
-        "mass": _number(length.mass),
-        "parts": [{"words": words, "mm": _number(value)} for words, value in length.parts],
+        "mass": number(length.mass),
+        "parts": [{"words": words, "mm": number(value)} for words, value in length.parts],
         "explained": list(explain(length)),
         "ends": [
             _end(first, label_text(cable, first, second)),
@@ -228,7 +211,7 @@ def _end(end: EndWork, label: str) -> Record:
 def _way(way: Way | None) -> Record:
     if isinstance(way, Route):
         return {
-            "points_on_wall": [[_number(point.x), _number(point.y)] for point in way.points],
+            "points_on_wall": [[number(point.x), number(point.y)] for point in way.points],
             "radius": way.radius,
             "channels": [each.channel for each in way.in_channels],
             "source": way.source,
@@ -241,10 +224,10 @@ def _way(way: Way | None) -> Record:
 def _channel(fill: ChannelFill) -> Record:
     return {
         "channel": fill.channel,
-        "length": _number(fill.length),
-        "inner_area": _number(fill.inner_area),
-        "percent": _number(fill.percent),
-        "fullest_at": _number(fill.position),
+        "length": number(fill.length),
+        "inner_area": number(fill.inner_area),
+        "percent": number(fill.percent),
+        "fullest_at": number(fill.position),
         "cables": list(fill.cables),
         "loaded": fill.most_loaded,
     }
@@ -253,58 +236,9 @@ def _channel(fill: ChannelFill) -> Record:
 def _retainer(plan: Plan, retainer: Retainer) -> Record:
     x, y = plan.off_wall(plan.channels[retainer.channel].board, retainer.at)
     return {
-        "x": _number(x),
-        "y": _number(y),
-        "on_wall": [_number(retainer.at.x), _number(retainer.at.y)],
-        "towards": _number(retainer.towards),
-        "width": _number(retainer.width),
-    }
-
-
-def finding_records(review: Review) -> Record:
-    """Return all findings, accepted ones too, and how many of each severity are open."""
-    plan = review.plan
-    return {
-        **_job(plan),
-        "verdict": verdict_words(review),
-        "open": open_counts(review),
-        "accepted": sum(not finding.open for finding in review.findings),
-        "findings": [_finding(finding) for finding in review.findings],
-    }
-
-
-def open_counts(review: Review) -> dict[str, int]:
-    """Return how many findings of each severity nobody has accepted."""
-    counts = {"stop": 0, "warn": 0, "note": 0}
-    for finding in review.findings:
-        if finding.open:
-            counts[finding.severity] += 1
-    return counts
-
-
-def verdict_words(review: Review) -> str:
-    """Return what the review comes to, and under which rules."""
-    rules = f"under rule set {review.plan.rules.id}, edition {review.plan.rules.edition}"
-    if not review.findings:
-        return f"no finding {rules}"
-    counts = ", ".join(f"{count} {severity}" for severity, count in open_counts(review).items())
-    accepted = sum(not finding.open for finding in review.findings)
-    return f"{counts}, {accepted} accepted, {rules}"
-
-
-def _finding(finding: Finding) -> Record:
-    accepted = finding.accepted
-    return {
-        "name": finding.name,
-        "severity": finding.severity,
-        "sentence": finding.sentence,
-        "things": list(finding.things),
-        "board": finding.board,
-        "place": [_number(finding.place.x), _number(finding.place.y)],
-        "area": [_number(side) for side in finding.area] if finding.area else None,
-        "measured": _number(finding.measured),
-        "limit": _number(finding.limit),
-        "unit": finding.unit,
-        "source": finding.source,
-        "accepted": {"name": accepted.name, "reason": accepted.reason, "date": accepted.date} if accepted else None,
+        "x": number(x),
+        "y": number(y),
+        "on_wall": [number(retainer.at.x), number(retainer.at.y)],
+        "towards": number(retainer.towards),
+        "width": number(retainer.width),
     }

@@ -16,9 +16,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from boardplan.output.cutting.cutting_plan import Bar, CuttingPlan, Piece, cutting_plan
 from boardplan.output.cutting.filling import topped_up
 from boardplan.output.cutting.task import Task
-from boardplan.output.cutting_plan import Bar, CuttingPlan, Piece, cutting_plan
 
 _HEAD = f"{'':<32}{'jobs':>6}{'quick':>8}{'optimum':>9}{'proven':>8}{'most over':>11}{'mean ms':>9}{'longest':>9}"
 

@@ -12,9 +12,11 @@ from output.read_back import Page, read_pages
 from boardplan.bundled import data_dir
 from boardplan.checks.review import review_of
 from boardplan.model.plan import Plan
+from boardplan.output.making import Making
 from boardplan.output.pack import write_pack
-from boardplan.output.pages import PAPERS
-from boardplan.output.pdf import Fonts
+from boardplan.output.printing.pages import PAPERS
+from boardplan.output.printing.pdf import Fonts
+from boardplan.output.printing.printer_correction import Printing
 
 SAMPLES = {"library bus": library_bus, "lookout cabin": lookout_cabin, "honey trailer": honey_trailer}
 
@@ -45,7 +47,7 @@ def packs(tmp_path_factory):
             if sample not in reviews:
                 reviews[sample] = review_of(plan)
             folder = tmp_path_factory.mktemp("packs") / f"{sample} {paper}"
-            contents = write_pack(plan, reviews[sample], folder, PAPERS[paper])
+            contents = write_pack(Making(reviews[sample], Printing(PAPERS[paper])), folder)
             done[sample, paper] = Pack(plan, folder, contents)
         return done[sample, paper]
 

@@ -13,11 +13,13 @@ from boardplan.checks.review import review_of
 from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.point import Box
 from boardplan.model.holes import holes_of
-from boardplan.output.clamp_mark import clamp_note, placed_clamps
-from boardplan.output.hole_schedule import hole_schedule_csv, hole_tables
+from boardplan.output.holes.hole_schedule import hole_listing, hole_tables
+from boardplan.output.making import Making
 from boardplan.output.pack import write_pack
-from boardplan.output.pages import PAPERS
-from boardplan.output.table import Heading
+from boardplan.output.printing.pages import PAPERS
+from boardplan.output.printing.printer_correction import Printing
+from boardplan.output.tables.table import Heading
+from boardplan.output.template.clamp_mark import clamp_note, placed_clamps
 from boardplan.routing.supports.clamp_holes import clamp_holes
 
 SCREW = bundled_shelf().fasteners["#8x16 washer"]
@@ -38,7 +40,7 @@ def test_an_earlier_edition_counts_no_clamp_screw(name):
     review = review_of(SAMPLES[name]())
     assert len(holes_of(review.plan)) == HOLES[name]
     assert hole_tables(review.plan, review.clamps) == hole_tables(review.plan)
-    assert hole_schedule_csv(review.plan, review.clamps) == hole_schedule_csv(review.plan)
+    assert hole_listing(review.plan, review.clamps).csv == hole_listing(review.plan).csv
 
 
 def test_the_schedule_has_a_section_for_them_and_its_own_count(later):
@@ -50,7 +52,7 @@ def test_the_schedule_has_a_section_for_them_and_its_own_count(later):
     own = [each for each in others if each.title.startswith("Clamp screws")]
     told = [row[1].text for table in own for row in table.rows if not isinstance(row, Heading)]
     assert sorted(told) == sorted(each.id for each in screws)
-    rows = list(csv.DictReader(io.StringIO(hole_schedule_csv(plan, review.clamps))))
+    rows = list(csv.DictReader(io.StringIO(hole_listing(plan, review.clamps).csv)))
     assert [row["hole"] for row in rows[HOLES[name] :]] == [each.id for each in screws]
     assert {(row["bit_mm"], row["depth_mm"], row["fastener"]) for row in rows[HOLES[name] :]} == {
         ("2.8", "15", "#8x16 washer")
@@ -59,7 +61,7 @@ def test_the_schedule_has_a_section_for_them_and_its_own_count(later):
 
 def test_the_template_shows_every_number_once_or_more_and_how_deep(later, tmp_path):
     _, review = later
-    write_pack(review.plan, review, tmp_path / "pack", PAPERS["roll-914"])
+    write_pack(Making(review, Printing(PAPERS["roll-914"])), tmp_path / "pack")
     for board in review.plan.boards:
         words = " ".join(page.words for page in read_pages(tmp_path / "pack" / f"drilling-template-{board}.pdf"))
         for hole in clamp_holes(review.plan, review.clamps):

@@ -9,8 +9,11 @@ from boardplan.checks.review import review_of
 from boardplan.geometry.point import Point
 from boardplan.model.board import BackPart, Datum, Exit, NoGoBox
 from boardplan.model.holes import holes_of
-from boardplan.output.pack import template_files, write_pack
-from boardplan.output.pages import PAPERS
+from boardplan.output.making import Making
+from boardplan.output.pack import write_pack
+from boardplan.output.printing.pages import PAPERS
+from boardplan.output.printing.printer_correction import Printing
+from boardplan.output.template.template_papers import file_endings
 
 NOTCHED = (
     Point(0, 0), Point(1300, 0), Point(1300, 880), Point(700, 880),
@@ -42,7 +45,7 @@ def odd_plan():
 @pytest.fixture(scope="module")
 def odd_pack(odd_plan, tmp_path_factory):
     folder = tmp_path_factory.mktemp("odd") / "pack"
-    contents = write_pack(odd_plan, review_of(odd_plan), folder, PAPERS["a4"])
+    contents = write_pack(Making(review_of(odd_plan), Printing(PAPERS["a4"])), folder)
     return folder, contents
 
 
@@ -91,7 +94,7 @@ def test_words_name_the_edge_the_dimensions_run_from(odd_pack):
 
 def test_a_hole_off_the_paper_is_named(odd_plan, tmp_path):
     far = odd_plan.with_things([replace(odd_plan.fixings["BF-1"], position=Point(-400, 30))])
-    contents = write_pack(far, review_of(far), tmp_path / "p", PAPERS["roll-914"])
+    contents = write_pack(Making(review_of(far), Printing(PAPERS["roll-914"])), tmp_path / "p")
     assert contents["holes_on_no_sheet"] == ["BF-1"]
 
 
@@ -99,13 +102,13 @@ def test_a_job_with_nothing_on_its_board_has_papers_too(odd_plan, tmp_path):
     empty = replace(
         odd_plan, components={}, cables={}, channels={}, fixings={}, exits={}, back_parts={}, no_go_boxes={}
     )
-    contents = write_pack(empty, review_of(empty), tmp_path / "p", PAPERS["letter"])
+    contents = write_pack(Making(review_of(empty), Printing(PAPERS["letter"])), tmp_path / "p")
     assert {each["file"]: each.get("sheets") for each in contents["files"]}["hole-schedule.pdf"] == 1
 
 
 def test_no_two_boards_share_a_file(odd_plan):
     board = odd_plan.boards["A"]
     plan = replace(odd_plan, boards={each: replace(board, id=each) for each in ("a/b", "a_b", "A_B", "links")})
-    names = [each.lower() for each in template_files(plan).values()]
+    names = [each.lower() for each in file_endings(plan).values()]
     assert len(set(names)) == 4
     assert all("/" not in each for each in names)

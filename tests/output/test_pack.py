@@ -9,8 +9,11 @@ from output.read_back import print_scaling, read_pages
 from boardplan.checks.finding import Finding
 from boardplan.checks.review import review_of
 from boardplan.geometry.point import Point
+from boardplan.output.making import Making
 from boardplan.output.pack import PackRefused, write_pack
-from boardplan.output.pages import PAPERS
+from boardplan.output.papers import ALL_PAPERS, files_of
+from boardplan.output.printing.pages import PAPERS
+from boardplan.output.printing.printer_correction import Printing
 
 
 @pytest.fixture(scope="module")
@@ -56,14 +59,14 @@ def test_no_paper_may_be_scaled_and_every_font_is_inside(packs):
 
 
 def test_the_same_plan_gives_the_same_bytes(review, tmp_path, packs):
-    write_pack(review.plan, review, tmp_path / "again", PAPERS["a4"])
+    write_pack(Making(review, Printing(PAPERS["a4"])), tmp_path / "again")
     assert files_in(tmp_path / "again") == files_in(packs("library bus", "a4").folder)
 
 
 def test_a_pack_replaces_an_older_one_whole(review, tmp_path):
     folder = tmp_path / "papers"
-    write_pack(review.plan, review, folder, PAPERS["a3"])
-    write_pack(review.plan, review, folder, PAPERS["roll-914"])
+    write_pack(Making(review, Printing(PAPERS["a3"])), folder)
+    write_pack(Making(review, Printing(PAPERS["roll-914"])), folder)
     assert json.loads((folder / "pack.json").read_text())["paper"]["id"] == "roll-914"
     assert [path.name for path in tmp_path.iterdir()] == ["papers"]
 
@@ -73,28 +76,28 @@ def test_a_folder_with_other_things_is_left_alone(name, review, tmp_path):
     (tmp_path / "mine").mkdir()
     (tmp_path / "mine" / name).write_text("{}")
     with pytest.raises(PackRefused, match="not empty"):
-        write_pack(review.plan, review, tmp_path / "mine", PAPERS["a4"])
+        write_pack(Making(review, Printing(PAPERS["a4"])), tmp_path / "mine")
     assert files_in(tmp_path / "mine") == {name: b"{}"}
 
 
 def test_a_pack_with_something_of_somebody_elses_is_left_alone(review, tmp_path):
     folder = tmp_path / "papers"
-    write_pack(review.plan, review, folder, PAPERS["roll-914"])
+    write_pack(Making(review, Printing(PAPERS["roll-914"])), folder)
     (folder / "notes.txt").write_text("mine")
     with pytest.raises(PackRefused):
-        write_pack(review.plan, review, folder, PAPERS["a4"])
+        write_pack(Making(review, Printing(PAPERS["a4"])), folder)
     assert (folder / "notes.txt").read_text() == "mine"
 
 
 def test_a_file_is_no_folder(review, tmp_path):
     (tmp_path / "papers").write_text("x")
     with pytest.raises(PackRefused, match="is a file"):
-        write_pack(review.plan, review, tmp_path / "papers", PAPERS["a4"])
+        write_pack(Making(review, Printing(PAPERS["a4"])), tmp_path / "papers")
 
 
 def test_work_that_is_given_up_leaves_nothing_and_spares_the_old_pack(review, tmp_path):
     folder = tmp_path / "papers"
-    write_pack(review.plan, review, folder, PAPERS["roll-914"])
+    write_pack(Making(review, Printing(PAPERS["roll-914"])), folder)
     before = files_in(folder)
 
     class Enough(Exception):  # noqa: N818
@@ -105,16 +108,15 @@ def test_work_that_is_given_up_leaves_nothing_and_spares_the_old_pack(review, tm
             raise Enough
 
     with pytest.raises(Enough):
-        write_pack(review.plan, review, folder, PAPERS["a4"], give_up)
+        write_pack(Making(review, Printing(PAPERS["a4"])), folder, give_up)
     assert files_in(folder) == before
     assert [path.name for path in tmp_path.iterdir()] == ["papers"]
 
 
 def test_progress_runs_to_the_end(review, tmp_path):
     told = []
-    contents = write_pack(
-        review.plan, review, tmp_path / "p", PAPERS["roll-914"], lambda done, total, _: told.append((done, total))
-    )
+    making = Making(review, Printing(PAPERS["roll-914"]))
+    contents = write_pack(making, tmp_path / "p", lambda done, total, _: told.append((done, total)))
     sheets = sum(each.get("sheets", 1) for each in contents["files"])
     assert told[0] == (0, sheets)
     assert told[-1] == (sheets, sheets)
@@ -124,7 +126,7 @@ def test_progress_runs_to_the_end(review, tmp_path):
 def test_findings_that_stop_are_on_every_sheet(review, tmp_path):
     stop = Finding("edge margin", "stop", "PV1 is too near the edge.", ("PV1",), "A", Point(0, 0))
     stopped = replace(review, findings=(stop, replace(stop, things=("MP1",))))
-    contents = write_pack(review.plan, stopped, tmp_path / "p", PAPERS["a3"])
+    contents = write_pack(Making(stopped, Printing(PAPERS["a3"])), tmp_path / "p")
     assert contents["issue"] == "NOT TO BE ISSUED: 2 findings stop"
     assert not contents["may_be_issued"]
     for path in (tmp_path / "p").glob("*.pdf"):
@@ -135,3 +137,28 @@ def test_findings_that_stop_are_on_every_sheet(review, tmp_path):
 def test_the_contents_say_which_rules_were_asked(packs):
     words = packs("library bus", "a4").contents["findings"]["words"]
     assert "under rule set trade-practice, edition 2026.1" in words
+
+
+def test_a_few_papers_can_be_had_alone(review, tmp_path):
+    contents = write_pack(Making(review, Printing(PAPERS["a4"])), tmp_path / "p", chosen=("holes", "findings"))
+    names = [each["file"] for each in contents["files"]]
+    assert names == ["hole-schedule.pdf", "hole-schedule.csv", "findings.pdf"]
+    assert set(files_in(tmp_path / "p")) == {*names, "pack.json"}
+    assert contents["holes_on_no_sheet"] == []
+
+
+def test_a_few_papers_never_take_the_place_of_a_pack_with_others(review, tmp_path):
+    making = Making(review, Printing(PAPERS["roll-914"]))
+    write_pack(making, tmp_path / "p", chosen=("holes", "findings"))
+    before = files_in(tmp_path / "p")
+    with pytest.raises(PackRefused, match=r"papers that were not chosen, such as findings\.pdf"):
+        write_pack(making, tmp_path / "p", chosen=("holes",))
+    assert files_in(tmp_path / "p") == before
+
+
+def test_every_paper_has_a_key_of_its_own_and_makes_something(review):
+    assert len({paper.key for paper in ALL_PAPERS}) == len(ALL_PAPERS)
+    making = Making(review, Printing(PAPERS["a4"]))
+    files = [file.name for paper in ALL_PAPERS for file in paper.files(making)]
+    assert len(set(files)) == len(files)
+    assert [file.name for file in files_of(making)] == files

@@ -6,7 +6,8 @@ import pytest
 from output.expected_holes import BITS, LIBRARY_BUS, LOOKOUT_CABIN
 
 from boardplan.checks.review import review_of
-from boardplan.output.records import cable_records, finding_records, hole_records
+from boardplan.output.findings.finding_records import finding_records
+from boardplan.output.records import cable_records, hole_records
 
 
 @pytest.fixture(scope="module")

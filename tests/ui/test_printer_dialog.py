@@ -7,7 +7,7 @@ from boards import honey_trailer
 
 from boardplan.files.printer_file import load_printers, save_printers
 from boardplan.model.printer_bars import PrintedBar, PrinterBars
-from boardplan.output.paper import PAPERS
+from boardplan.output.printing.paper import PAPERS
 from boardplan.ui.dialogs.printer_dialog import PrinterDialog
 
 

@@ -30,10 +30,10 @@ from boardplan.files.whole_file import write_whole
 from boardplan.geometry.units import length_text
 from boardplan.model.job import Units
 from boardplan.model.printer_bars import Factors, PrintedBar, PrinterBars
-from boardplan.output.calibration_sheet import bar_lengths, calibration_pdf, inch_bar_lengths
-from boardplan.output.paper import Paper
-from boardplan.output.pdf import Fonts
-from boardplan.output.printer_correction import PRINT_TRUE, Printing, bar_sentences, percent
+from boardplan.output.printing.calibration_sheet import bar_lengths, calibration_pdf, inch_bar_lengths
+from boardplan.output.printing.paper import Paper
+from boardplan.output.printing.pdf import Fonts
+from boardplan.output.printing.printer_correction import PRINT_TRUE, Printing, bar_sentences, percent
 from boardplan.ui.dialogs.fault_dialog import show_bad_file, show_disk_fault
 from boardplan.ui.words import tr
 

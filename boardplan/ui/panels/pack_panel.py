@@ -15,14 +15,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from boardplan.checks.review import Review
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
 from boardplan.model.weights import weights_of
-from boardplan.output.back_view import back_holes
+from boardplan.output.back.back_view import back_holes
+from boardplan.output.making import Making
 from boardplan.output.pack import PackRefused, write_pack
-from boardplan.output.paper import PAPERS
-from boardplan.output.printer_correction import Printing
+from boardplan.output.printing.paper import PAPERS
 from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.fault_dialog import show_disk_fault
@@ -46,9 +45,9 @@ class PackWork(QThread):
     failed = Signal(object)
     written = Signal(str)
 
-    def __init__(self, plan: Plan, review: Review, folder: Path, printing: Printing, parent: QWidget) -> None:
+    def __init__(self, making: Making, folder: Path, parent: QWidget) -> None:
         super().__init__(parent)
-        self._plan, self._review, self._folder, self._printing = plan, review, folder, printing
+        self._making, self._folder = making, folder
 
     def _tell(self, done: int, total: int, words: str) -> None:
         if self.isInterruptionRequested():
@@ -58,7 +57,7 @@ class PackWork(QThread):
     def run(self) -> None:
         """Write, and say how it went."""
         try:
-            write_pack(self._plan, self._review, self._folder, self._printing, self._tell)
+            write_pack(self._making, self._folder, self._tell)
         except _Stopped:
             self.refused.emit(tr("Nothing was written."))
         except PackRefused as refused:
@@ -218,7 +217,7 @@ class PackPanel(QWidget):
     def write_to(self, folder: Path) -> None:
         """Write the pack into a folder."""
         session = self._desk.session
-        work = PackWork(session.committed_plan, session.review, folder, self.printer.printing, self)
+        work = PackWork(Making(session.review, self.printer.printing), folder, self)
         work.told.connect(self._show_progress)
         work.refused.connect(self._show_refused)
         work.failed.connect(self._show_failed)

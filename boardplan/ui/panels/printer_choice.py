@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 from boardplan.files.faults import BadFile
 from boardplan.files.printer_file import bars_for, load_printers, printer_file
 from boardplan.model.printer_bars import PrinterBars
-from boardplan.output.paper import PAPERS, Paper
-from boardplan.output.printer_correction import Printing, readiness_words
+from boardplan.output.printing.paper import PAPERS, Paper
+from boardplan.output.printing.printer_correction import Printing, readiness_words
 from boardplan.ui.controls.choice import Choice
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.printer_dialog import PrinterDialog

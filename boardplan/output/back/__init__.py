@@ -1,0 +1,1 @@
+"""The mirrored template of what is worked from the back of a board."""

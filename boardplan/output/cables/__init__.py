@@ -1,0 +1,1 @@
+"""The cable cut list and how lugs stack."""

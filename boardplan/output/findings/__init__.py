@@ -1,0 +1,1 @@
+"""The findings on paper, and what a review comes to in words."""

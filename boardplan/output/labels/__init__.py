@@ -1,0 +1,1 @@
+"""Labels for cables, components and fuse places, on label stock."""

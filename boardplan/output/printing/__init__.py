@@ -1,0 +1,1 @@
+"""Sheets on paper at true size: sizes of paper, tiles, lettering, the PDF, what a printer is out."""

@@ -1,0 +1,1 @@
+"""The drilling template, full size, on as many sheets as it takes."""
