@@ -181,6 +181,11 @@ class MainWindow(QMainWindow):
         if self.workbench is not None:
             self.workbench.pack.ask_and_write()
 
+    def ask_stock(self) -> None:
+        """Ask which reels and lengths are at hand."""
+        if self.workbench is not None:
+            self.workbench.pack.ask_stock()
+
     # Steps, tools, sight
 
     def go_to(self, step: Step) -> None:

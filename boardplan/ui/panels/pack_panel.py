@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from boardplan.editing.stock_edits import with_stock
 from boardplan.geometry.units import tidy_number
 from boardplan.model.board import Board
 from boardplan.model.plan import Plan
@@ -25,6 +26,7 @@ from boardplan.output.printing.paper import PAPERS
 from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.fault_dialog import show_disk_fault
+from boardplan.ui.dialogs.stock_dialog import StockDialog
 from boardplan.ui.icons import put_icon
 from boardplan.ui.panels.findings_panel import no_finding_words
 from boardplan.ui.panels.label_choice import LabelChoice
@@ -59,6 +61,8 @@ class PackPanel(QWidget):
         self.papers.acted.connect(self.looked_at)
         self.papers.changed.connect(self._name_write)
         self._images: PageImages | None = None
+        self.at_hand = QPushButton(tr("What is at hand..."))
+        self.at_hand.clicked.connect(self.ask_stock)
         self._every = QPushButton(tr("all or none"))
         self._every.setProperty("part", "recent")
         self._every.clicked.connect(self.papers.tick_all)
@@ -109,7 +113,10 @@ class PackPanel(QWidget):
         holds.addWidget(self._every)
         column.addLayout(holds)
         column.addWidget(self.papers, 2)
-        column.addWidget(self._carried)
+        row = QHBoxLayout()
+        row.addWidget(self._carried, 1)
+        row.addWidget(self.at_hand)
+        column.addLayout(row)
         column.addWidget(hairline())
         column.addWidget(self._section(tr("What stands in its way")))
         column.addWidget(self._verdict)
@@ -191,6 +198,13 @@ class PackPanel(QWidget):
         self._desk.preferences.remember_text("paper", self._paper.currentData().id)
         self.printer.show_paper(self._paper.currentData())
         self._show_another_making()
+
+    def ask_stock(self) -> None:
+        """Ask what is at hand to cut from."""
+        dialog = StockDialog(self._desk.session.committed_plan, self._desk.themes, self.window())
+        if dialog.exec():
+            stock = dialog.plan.stock
+            self._desk.edit(tr("Change what is at hand"), lambda plan: with_stock(plan, stock))
 
     def choose_paper(self, paper: str) -> None:
         """Choose the paper of the template by its id."""
