@@ -39,6 +39,7 @@ def preferences(tmp_path):
 def own_state(tmp_path, monkeypatch):
     """A folder of the test's own for what outlives the program."""
     monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
     return tmp_path / "state" / "boardplan"
 
 

@@ -14,18 +14,19 @@ def hands(open_plan):
 
 
 def type_reel(line, length, count, name):
-    line.length.setFocus()
-    QTest.keyClicks(line.length, length)
-    QTest.keyClick(line.length, Qt.Key.Key_Tab)
-    line.count.setText(count)
-    line.name.setText(name)
+    _, how_long, how_many, written, _ = line
+    how_long.setFocus()
+    QTest.keyClicks(how_long, length)
+    QTest.keyClick(how_long, Qt.Key.Key_Tab)
+    how_many.setText(count)
+    written.setText(name)
 
 
 def test_a_reel_is_added_used_and_undone(hands):
     def fill(dialog):
-        QTest.mouseClick(dialog.reels.add, Qt.MouseButton.LeftButton)
-        line = dialog.reels.lines[0]
-        assert line.what.currentText() == "70 mm² (2/0 AWG) fine-strand, black"
+        QTest.mouseClick(dialog.reels.table.add, Qt.MouseButton.LeftButton)
+        line = dialog.reels.table.lines[0]
+        assert line[0].currentText() == "70 mm² (2/0 AWG) fine-strand, black"
         type_reel(line, "25 m", "2", "drum 7")
         dialog.accept()
 
@@ -42,15 +43,14 @@ def test_a_line_without_a_length_keeps_the_dialog_open_and_says_why(hands):
     said = []
 
     def fill(dialog):
-        QTest.mouseClick(dialog.reels.add, Qt.MouseButton.LeftButton)
+        QTest.mouseClick(dialog.reels.table.add, Qt.MouseButton.LeftButton)
         dialog.accept()
         said.append((dialog.isVisible(), dialog._fault.text()))  # noqa: SLF001
-        dialog.reels.lines[0].count.setText("two")
-        type_reel(dialog.reels.lines[0], "3 m", "two", "")
+        type_reel(dialog.reels.table.lines[0], "3 m", "two", "")
         dialog.accept()
         said.append((dialog.isVisible(), dialog._fault.text()))  # noqa: SLF001
-        QTest.mouseClick(dialog.reels.lines[0].away, Qt.MouseButton.LeftButton)
-        assert dialog.reels.lines == []
+        QTest.mouseClick(dialog.reels.table.lines[0][-1], Qt.MouseButton.LeftButton)
+        assert dialog.reels.table.lines == []
         dialog.accept()
 
     hands.when_dialog(StockDialog, fill)
@@ -58,6 +58,6 @@ def test_a_line_without_a_length_keeps_the_dialog_open_and_says_why(hands):
     hands.act("stock")
     assert said == [
         (True, "How long is a reel? A length is needed."),
-        (True, "How many is 'two'? Expected 1 to 1000, or nothing for any number."),
+        (True, "How many: 'two' is not a whole number."),
     ]
     assert hands.plan is before

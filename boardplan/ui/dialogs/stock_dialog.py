@@ -1,129 +1,49 @@
 """Stock dialog: the reels, offcuts and lengths of channel at hand, one line each, as they are written on the reel."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
-    QGridLayout,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
-    QPushButton,
     QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
 from boardplan.editing.refused import EditRefused
-from boardplan.editing.stock_edits import MOST, with_stock
+from boardplan.editing.stock_edits import with_stock
 from boardplan.model.job import Units
 from boardplan.model.plan import Plan
 from boardplan.model.stock import CableStock, ChannelStock, Stock
 from boardplan.ui.controls.choice import Choice
 from boardplan.ui.controls.length_edit import LengthEdit
-from boardplan.ui.controls.small_parts import small_button
+from boardplan.ui.controls.lines import LineColumn, Lines
 from boardplan.ui.theme import Themes
 from boardplan.ui.words import tr
 
-_WHAT, _LENGTH, _COUNT, _NAME, _AWAY = range(5)
-
-
-@dataclass(frozen=True)
-class _Line:
-    """The controls of one line."""
-
-    what: Choice
-    length: LengthEdit
-    count: QLineEdit
-    name: QLineEdit
-    away: QWidget
-
-    @property
-    def parts(self) -> tuple[QWidget, ...]:
-        return self.what, self.length, self.count, self.name, self.away
-
 
 class StockLines(QWidget):
-    """Lines of stock of one sort; `sorts` is what there can be, by its words."""
+    """Lines of stock of one sort under its title; `sorts` is what there can be, by its words."""
 
     def __init__(self, title: str, add: str, sorts: dict[str, Any], units: Units, themes: Themes) -> None:
         super().__init__()
-        self._sorts, self._units, self._themes = sorts, units, themes
-        self.lines: list[_Line] = []
+        columns = (
+            LineColumn(tr("what"), "choice", choices=tuple(sorts.items()), stretch=5),
+            LineColumn(tr("length of each"), "length", tr("length"), stretch=2),
+            LineColumn(tr("how many"), "whole", tr("any")),
+            LineColumn(tr("written on it"), "text", stretch=3),
+        )
         heading = QLabel(title)
         heading.setProperty("part", "section")
-        self._grid = QGridLayout()
-        self._grid.setHorizontalSpacing(8)
-        self._grid.setVerticalSpacing(6)
-        self._grid.setColumnStretch(_WHAT, 5)
-        self._grid.setColumnStretch(_NAME, 2)
-        for number, words in enumerate((tr("what"), tr("length of each"), tr("how many"), tr("written on it"))):
-            label = QLabel(words)
-            label.setProperty("part", "small")
-            self._grid.addWidget(label, 0, number)
-        self.add = QPushButton(add)
-        self.add.setAutoDefault(False)
-        self.add.clicked.connect(self._add_empty)
-        self.add.setEnabled(bool(sorts))
+        self.table = Lines(columns, add, units, themes)
+        self.table.add.setEnabled(bool(sorts))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
         column.addWidget(heading)
-        column.addLayout(self._grid)
-        column.addWidget(self.add, 0, Qt.AlignmentFlag.AlignLeft)
-
-    def _add_empty(self) -> None:
-        self.add_line()
-
-    def add_line(self, sort: Any = None, length: float | None = None, count: int | None = None, name: str = "") -> None:  # noqa: ANN401
-        """Add a line, empty or with what is known."""
-        what = Choice(tr("What"))
-        for words, each in self._sorts.items():
-            what.addItem(words, each)
-        what.setCurrentIndex(max(0, list(self._sorts.values()).index(sort) if sort is not None else 0))
-        edit = LengthEdit(tr("Length"), may_be_empty=True, empty=tr("length"))
-        edit.show_value(length, self._units)
-        number = QLineEdit("" if count is None else str(count))
-        number.setAccessibleName(tr("How many"))
-        number.setPlaceholderText(tr("any"))
-        number.setFixedWidth(64)
-        written = QLineEdit(name)
-        written.setAccessibleName(tr("Written on it"))
-        away = small_button(self._themes.theme, "remove", tr("Take this line away"), lambda: self._remove(line))
-        line = _Line(what, edit, number, written, away)
-        self.lines.append(line)
-        row = self._grid.rowCount()
-        for column, part in enumerate(line.parts):
-            self._grid.addWidget(part, row, column)
-        if length is None:
-            edit.setFocus()
-
-    def _remove(self, line: _Line) -> None:
-        self.lines.remove(line)
-        for part in line.parts:
-            self._grid.removeWidget(part)
-            part.deleteLater()
-        self.add.setFocus()
-
-    def read(self, made: Callable[..., Any]) -> tuple[Any, ...]:
-        """Return what the lines say. Raises EditRefused where a number is none."""
-        for line in self.lines:
-            line.length.settle()
-        return tuple(
-            made(line.what.currentData(), line.length.value or 0.0, _count(line.count.text()), line.name.text().strip())
-            for line in self.lines
-        )
-
-
-def _count(text: str) -> int | None:
-    words = text.strip()
-    if words and not words.isdecimal():
-        raise EditRefused(tr("How many is '{}'? Expected 1 to {}, or nothing for any number.").format(words, MOST))
-    return int(words) if words else None
+        column.addWidget(self.table)
 
 
 class StockDialog(QDialog):
@@ -151,9 +71,10 @@ class StockDialog(QDialog):
     def _fill(self, plan: Plan) -> None:
         stock = plan.stock
         for reel in stock.cables:
-            self.reels.add_line((reel.conductor, reel.colour), reel.length, reel.count, reel.name)
+            self.reels.table.add_line([(reel.conductor, reel.colour), reel.length, reel.count, reel.name])
         for channel in stock.channels:
-            self.channels.add_line((channel.width, channel.height), channel.length, channel.count, channel.name)
+            size = (channel.width, channel.height)
+            self.channels.table.add_line([size, channel.length, channel.count, channel.name])
         self.cable_cut.show_value(stock.cable_cut, plan.job.units)
         self.channel_cut.show_value(stock.channel_cut, plan.job.units)
         self.corners.setCurrentIndex(self.corners.findData(stock.corners))
@@ -215,9 +136,10 @@ class StockDialog(QDialog):
     def _stock(self) -> Stock:
         self.cable_cut.settle()
         self.channel_cut.settle()
+        reels, lengths = self.reels.table.values(), self.channels.table.values()
         return Stock(
-            self.reels.read(lambda sort, *said: CableStock(sort[0], sort[1], *said)),
-            self.channels.read(lambda sort, *said: ChannelStock(sort[0], sort[1], *said)),
+            tuple(CableStock(sort[0], sort[1], length or 0.0, count, name) for sort, length, count, name in reels),
+            tuple(ChannelStock(sort[0], sort[1], length or 0.0, count, name) for sort, length, count, name in lengths),
             self.cable_cut.value or 0.0,
             self.channel_cut.value or 0.0,
             self.corners.currentData(),
