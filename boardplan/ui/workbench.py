@@ -111,7 +111,6 @@ class Workbench(QWidget):
 
     def _show_step(self) -> None:
         self._steps.setCurrentIndex(STEPS.index(self.desk.step))
-        self.properties.setVisible(self.desk.step != "pack")
         self.show_board()
 
     # The board, or the pages of a paper in its place
