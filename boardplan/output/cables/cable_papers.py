@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from boardplan.output.cables.cut_list import FOOTER, cut_listing, cut_tables
-from boardplan.output.cables.stud_stacks import stack_tables
+from boardplan.output.cables.stud_stacks import stack_listings, stack_tables
 from boardplan.output.making import Making, PackFile, csv_file
 
 
@@ -14,3 +14,5 @@ def cable_papers(making: Making) -> Iterator[PackFile]:
     sheets = making.listed("Cable cut list", (*tables, *stack_tables(plan, review.lengths)), FOOTER, landscape=True)
     yield PackFile("cable-cut-list.pdf", "Cable cut list", sheets)
     yield csv_file("cable-cut-list.csv", cut_listing(plan, review.lengths, review.clamps))
+    for listing in stack_listings(plan, review.lengths):
+        yield csv_file(f"{listing.title.lower().replace(' ', '-')}.csv", listing)
