@@ -31,7 +31,7 @@ class JobPaper:
 
 def _workbook(making: Making) -> Iterator[PackFile]:
     """Yield the workbook of the lists of all papers, whichever of them are chosen."""
-    yield workbook_file(making, listings_of(making))
+    yield workbook_file(making, lambda: listings_of(making))
 
 
 ALL_PAPERS = (

@@ -1,6 +1,6 @@
 """Exchange papers: what other programs read, a file for each board and sort, and a workbook of all lists."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from boardplan.model.board import Board
 from boardplan.output.exchange.board_drawing import board_drawing
@@ -34,9 +34,9 @@ def picture_papers(making: Making) -> Iterator[PackFile]:
         yield PackFile(f"board-{ending}.png", f"Picture of board {board.id}", data=data)
 
 
-def workbook_file(making: Making, listings: Iterable[Listing]) -> PackFile:
+def workbook_file(making: Making, listings: Callable[[], Iterable[Listing]]) -> PackFile:
     """Return the workbook of some lists, which are asked for when it is written."""
-    return PackFile("lists.xlsx", "All lists", data=lambda: workbook_bytes(making, tuple(listings)))
+    return PackFile("lists.xlsx", "All lists", data=lambda: workbook_bytes(making, tuple(listings())))
 
 
 def _boards(making: Making) -> Iterator[tuple[Board, str]]:

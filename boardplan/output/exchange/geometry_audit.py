@@ -12,7 +12,7 @@ from shapely import Polygon, prepare
 
 from boardplan.drawing.picture import Area, Disc, Line, Mark, Strand
 from boardplan.geometry.point import Point
-from boardplan.output.exchange.layer import CUT_OUTS, OUTLINE, BoardDrawing, Layer, outlines_of
+from boardplan.output.exchange.layer import CUT_OUTS, OUTLINE, BoardDrawing, Layer
 from boardplan.output.exchange.wood import wood_of
 
 _LEAST = 1e-4
@@ -39,12 +39,16 @@ def refuse_bad(drawing: BoardDrawing) -> None:
 def drawing_faults(drawing: BoardDrawing) -> Iterator[str]:
     """Yield what is wrong: nothing drawn nowhere, outlines closed and simple, each hole once and round."""
     for layer in drawing.layers:
-        for mark in layer.picture:
-            yield from (f"{layer.name}: {fault}" for fault in _mark_faults(mark))
-            if layer.role == "cut":
-                yield from (f"{layer.name}: {fault}" for fault in _outline_faults(mark))
+        yield from (f"{layer.name}: {fault}" for mark in layer.picture for fault in _mark_faults(mark))
     yield from _doubled(drawing)
-    yield from _off_the_wood(drawing)
+    cut = [
+        f"{layer.name}: {fault}"
+        for layer in drawing.layers
+        if layer.role == "cut"
+        for mark in layer.picture
+        for fault in _outline_faults(mark)
+    ]
+    yield from cut or _off_the_wood(drawing)
 
 
 def _mark_faults(mark: Mark) -> Iterator[str]:
@@ -79,7 +83,7 @@ def _outline_faults(mark: Mark) -> Iterator[str]:
     if not isinstance(mark, Line) or not mark.closed or len(mark.points) < _CORNERS:
         yield "an outline that is not closed"
     elif not all(math.isfinite(value) for point in mark.points for value in point):
-        return
+        yield "an outline with a place that is no number"
     elif not Polygon(mark.points).is_valid or Polygon(mark.points).area < _LEAST:
         yield f"an outline at {_at(mark.points[0])} that crosses itself or holds no area"
 
@@ -99,12 +103,11 @@ def _doubled(drawing: BoardDrawing) -> Iterator[str]:
 
 def _off_the_wood(drawing: BoardDrawing) -> Iterator[str]:
     """Yield holes to drill that reach over an edge, reckoned from the outlines that the file holds."""
-    rings = {layer.name: [mark.points for mark in outlines_of(layer)] for layer in drawing.layers}
-    outline = rings.get(OUTLINE, [])
+    outline, openings = _rings(drawing, OUTLINE), _rings(drawing, CUT_OUTS)
     if len(outline) != 1:
         yield f"{len(outline)} outlines of the board, expected one"
         return
-    wood = wood_of(outline[0], rings.get(CUT_OUTS, []))
+    wood = wood_of(outline[0], openings)
     prepare(wood)
     for layer in drawing.layers:
         if layer.role in {"drill", "site", "clamp"}:
@@ -112,6 +115,11 @@ def _off_the_wood(drawing: BoardDrawing) -> Iterator[str]:
                 place = Place(disc.centre)
                 if not wood.contains(place) or wood.boundary.distance(place) < disc.radius - _REACH:
                     yield f"{layer.name}: a hole at {_at(disc.centre)} over the edge of the board"
+
+
+def _rings(drawing: BoardDrawing, name: str) -> list[tuple[Point, ...]]:
+    lines = (mark for layer in drawing.layers if layer.name == name for mark in layer.picture)
+    return [mark.points for mark in lines if isinstance(mark, Line)]
 
 
 def _discs(layer: Layer) -> Iterator[Disc]:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from boardplan.drawing.picture import Line, Picture
+from boardplan.drawing.picture import Picture
 from boardplan.geometry.point import Box
 
 OUTLINE, CUT_OUTS, ASK_CUT_OUTS = "CUT-OUTLINE", "CUT-OPENINGS", "ASK-OPENINGS"
@@ -28,8 +28,3 @@ class BoardDrawing:
     title: str
     layers: tuple[Layer, ...]
     box: Box
-
-
-def outlines_of(layer: Layer) -> tuple[Line, ...]:
-    """Return the lines of a layer."""
-    return tuple(mark for mark in layer.picture if isinstance(mark, Line))

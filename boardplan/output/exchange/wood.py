@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from shapely import Polygon, union_all
+from shapely import Polygon, make_valid, union_all
 from shapely.geometry.base import BaseGeometry
 
 from boardplan.geometry.point import Point
@@ -10,11 +10,13 @@ from boardplan.geometry.point import Point
 
 def wood_of(outline: Sequence[Point], cutouts: Sequence[Sequence[Point]]) -> BaseGeometry:
     """Return the area within an outline and in none of its cut-outs, which may reach over it or over each other."""
-    return Polygon(outline).difference(union_all([Polygon(ring) for ring in cutouts]))
+    return make_valid(Polygon(outline)).difference(union_all([make_valid(Polygon(ring)) for ring in cutouts]))
 
 
 def cut_by_itself(outline: Sequence[Point], cutouts: Sequence[Sequence[Point]], index: int) -> bool:
     """Say whether a cut-out lies within the outline and meets neither it nor another cut-out."""
-    own = Polygon(cutouts[index])
-    others = [Polygon(ring) for at, ring in enumerate(cutouts) if at != index]
-    return bool(Polygon(outline).contains_properly(own)) and not any(own.intersects(each) for each in others)
+    own = make_valid(Polygon(cutouts[index]))
+    others = [make_valid(Polygon(ring)) for at, ring in enumerate(cutouts) if at != index]
+    return bool(make_valid(Polygon(outline)).contains_properly(own)) and not any(
+        own.intersects(each) for each in others
+    )
