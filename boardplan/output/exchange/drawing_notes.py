@@ -19,6 +19,8 @@ CLAMP = "Layers that begin with CLAMP: lay the cable and its clamp in place befo
 ASK = "Holes on layers with a question are not to be drilled before somebody has answered it."
 _ROOM = 6.0
 _LEAST_WIDTH = 260.0
+_GROWS_FROM = 1300.0
+"""Notes on a wider drawing are larger, so that they can be read when all of it is in sight, in mm."""
 
 
 def drawing_notes(making: Making, board: Board, drilled: Sequence[DrilledLayer], box: Box) -> tuple[Picture, Box]:
@@ -26,7 +28,9 @@ def drawing_notes(making: Making, board: Board, drilled: Sequence[DrilledLayer],
     width = max(box.width, _LEAST_WIDTH)
     room = width - 2 * _ROOM
     lines: list[TextLine] = []
-    for text, height, bold, ink in _lines(making, board, drilled):
+    larger = max(1.0, width / _GROWS_FROM)
+    for text, plain, bold, ink in _lines(making, board, drilled):
+        height = plain * larger
         lines += [(each, height, bold, ink) for each in wrapped(text, room, height, making.fonts.width, bold=bold)]
     deep = sum(height * LEADING for _, height, _, _ in lines)
     whole = Box(box.left, box.bottom - _ROOM - deep, box.left + width, box.top)
