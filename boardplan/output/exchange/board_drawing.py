@@ -3,10 +3,10 @@
 Each circle is a hole, and each hole is a circle as wide as its bit, at its place from the lower left of the board.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Protocol, TypeVar
 
-from boardplan.drawing.picture import Line, Mark, Words
+from boardplan.drawing.picture import Line, Mark, Strand, Words
 from boardplan.geometry.point import Point, box_around
 from boardplan.model.board import Board
 from boardplan.model.holes import Hole, holes_of
@@ -28,6 +28,7 @@ from boardplan.output.template.template import (
     template_of,
     unit_lines,
 )
+from boardplan.routing.route import Way
 
 _BORDER = 20.0
 """Room round the board and its holes, in mm."""
@@ -85,7 +86,7 @@ def _reference(making: Making, template: Template) -> Iterator[Layer]:
         ("FRAMING", _framing(plan, board)),
         ("BACK", (Line(p.outline, "quiet", _THIN, (4, 2), closed=True) for p in _on(board, plan.back_parts.values()))),
         ("NO-GO", (Line(p.box.corners(), "quiet", _THIN, closed=True) for p in _on(board, plan.no_go_boxes.values()))),
-        ("CABLES", cable_lines(plan, making.review.ways, board)),
+        ("CABLES", _cables(plan, making.review.ways, board)),
         ("CHANNELS", channel_lines(plan, board)),
         ("KEEP-CLEAR", keep_clear_lines(units)),
         ("COMPONENTS", unit_lines(units)),
@@ -105,6 +106,14 @@ def _on(board: Board, things: Iterable[_H]) -> Iterator[_H]:
 def _framing(plan: Plan, board: Board) -> Iterator[Mark]:
     for member in _on(board, plan.framing.values()):
         yield Line(member_box(board, member).corners(), "line", _THIN, closed=True)
+
+
+def _cables(plan: Plan, ways: Mapping[str, Way], board: Board) -> Iterator[Mark]:
+    """Yield the centre lines of the cables that come over the board; others hang beside it."""
+    for mark in cable_lines(plan, ways, board):
+        ends = [end for piece in mark.pieces for end in (piece.start, piece.end)] if isinstance(mark, Strand) else []
+        if ends and box_around(ends).touches(board.box):
+            yield mark
 
 
 def _centre(hole: Hole) -> Iterator[Mark]:

@@ -1,6 +1,7 @@
 """DXF file: a board's drawing as DXF R2010 in millimetres; the only place that knows the DXF library.
 
-The library is imported within functions, since a command that writes no DXF need not wait for it.
+The library is imported within functions, since a command that writes no DXF need not wait for it; the first time it
+lists the fonts of the machine in the user's cache folder.
 """
 
 import io

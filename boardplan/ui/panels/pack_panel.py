@@ -191,6 +191,8 @@ class PackPanel(QWidget):
         )
         found = tr("open ones, and those accepted by name")
         rows.append(Row("findings", tr("Findings"), found, sign="accept"))
+        exchange = tr("boards as DXF, SVG and PNG, all lists as a workbook")
+        rows.append(Row("exchange", tr("Files for other programs"), exchange, sign="folder"))
         return rows
 
     def _picked(self, key: object) -> None:

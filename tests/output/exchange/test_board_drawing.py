@@ -63,6 +63,16 @@ def test_all_words_stay_within_the_drawing(made, odd):
                     assert drawing.box.holds(mark.at), mark.text
 
 
+def test_cables_of_the_board_beside_it_are_left_out(made):
+    making = made("lookout cabin").making
+    cables = {}
+    for board in making.plan.boards.values():
+        layers = {layer.name: layer for layer in board_drawing(making, board).layers}
+        cables[board.id] = len(layers["REFERENCE-CABLES"].picture)
+    assert all(count < len(making.plan.cables) for count in cables.values())
+    assert sum(cables.values()) > len(making.plan.cables)  # those that cross from one to the other are on both
+
+
 def test_findings_that_stop_are_on_it(made):
     making = made("library bus").making
     stop = Finding("edge margin", "stop", "PV1 is too near the edge.", ("PV1",), "A", Point(0, 0))
