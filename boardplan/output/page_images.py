@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from boardplan.output.making import Making, PackFile
 from boardplan.output.papers import files_of
-from boardplan.output.printing.page_image import PageImage, page_image
+from boardplan.output.printing.page_raster import Pixels, page_pixels
 from boardplan.output.printing.pdf import pdf_of
 from boardplan.output.printing.sheet import Sheet
 
@@ -49,10 +49,11 @@ class PageImages:
             self._laid[paper] = tuple(page for each in files for page in _pages(each, each.sheets))
             self._files[paper] = tuple(each.name for each in files)
 
-    def image(self, paper: str, index: int, dots_per_mm: float) -> PageImage:
-        """Return a page of a paper as pixels, the first being 0."""
+    def image(self, paper: str, index: int, dots_per_mm: float) -> Pixels:
+        """Return a page of a paper as pixels, the first being 0, with so many dots to the millimetre."""
         page = self.pages(paper)[index]
-        return page_image(pdf_of((page.sheet,), self.making.fonts, page.file.heading), 0, dots_per_mm)
+        longest = max(1, round(max(page.sheet.width, page.sheet.height) * dots_per_mm))
+        return page_pixels(pdf_of((page.sheet,), self.making.fonts, page.file.heading), 0, longest)
 
 
 def _pages(file: PackFile, sheets: Sequence[Sheet]) -> list[ShownPage]:

@@ -6,7 +6,7 @@ from boards import library_bus
 from boardplan.checks.review import review_of
 from boardplan.output.making import Making
 from boardplan.output.page_images import PageImages
-from boardplan.output.printing.page_image import page_image
+from boardplan.output.printing.page_raster import page_pixels
 from boardplan.output.printing.paper import PAPERS
 from boardplan.output.printing.printer_correction import Printing
 
@@ -27,10 +27,10 @@ def test_every_sheet_of_a_paper_is_a_page(images, packs):
 
 def test_a_page_looks_as_it_does_in_the_pack(images, packs):
     folder = packs("library bus", "a4").folder
-    printed = page_image((folder / "hole-schedule.pdf").read_bytes(), 2, 3.0)
+    printed = page_pixels((folder / "hole-schedule.pdf").read_bytes(), 2, 891)
     assert images.image("holes", 2, 3.0) == printed
     assert (printed.width, printed.height) == pytest.approx((630, 891), abs=1)  # A4 at 3 dots to the mm
-    assert len(set(printed.pixels)) > 2
+    assert len(set(printed.rgb)) > 2
 
 
 def test_other_printers_and_reviews_are_other_pages(images):

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from boardplan.output.cables.cut_list import FOOTER, cut_listing, cut_tables
 from boardplan.output.cables.fit_list import fit_listing, fit_table
 from boardplan.output.cables.press_list import press_listing, press_table
-from boardplan.output.cables.stud_stacks import stack_tables
+from boardplan.output.cables.stud_stacks import stack_listings, stack_tables
 from boardplan.output.cutting.reel_plan import cut_from, cut_groups
 from boardplan.output.making import Making, PackFile, csv_file
 
@@ -23,3 +23,5 @@ def cable_papers(making: Making) -> Iterator[PackFile]:
     yield csv_file("cable-cut-list.csv", cut_listing(plan, lengths, clamps, reels))
     yield csv_file("press-list.csv", press_listing(plan, lengths))
     yield csv_file("fit-list.csv", fit_listing(plan, lengths, clamps))
+    for listing in stack_listings(plan, lengths):
+        yield csv_file(f"{listing.title.lower().replace(' ', '-')}.csv", listing)

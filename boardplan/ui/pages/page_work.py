@@ -87,7 +87,7 @@ def drawn_page(wish: Wish) -> Drawn:
     page = pages[index]
     most = math.sqrt(_MOST_PIXELS / (page.sheet.width * page.sheet.height))
     image = wish.images.image(wish.paper, index, min(wish.dots_per_mm, most))
-    pixels = QImage(image.pixels, image.width, image.height, image.stride, QImage.Format.Format_RGB888).copy()
+    pixels = QImage(image.rgb, image.width, image.height, 3 * image.width, QImage.Format.Format_RGB888).copy()
     return Drawn(
         wish,
         len(pages),
