@@ -143,7 +143,7 @@ def _copy(plan: Plan, clipping: Plan, thing: OnBoard, names: dict[str, str]) -> 
     """Return a thing under a new reference, and note that reference."""
     if isinstance(thing, Component):
         prefix = clipping.kind_of(thing).prefix
-        thing = replace(thing, locked=False)
+        thing = replace(thing, locked=False, fuses=())  # a rating is decided for one place
     else:
         prefix = next(word for field, word in _PREFIXES.items() if thing.id in getattr(clipping, field))
     names[thing.id] = next_reference(plan, prefix, taken=names.values())
