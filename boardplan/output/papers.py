@@ -12,6 +12,7 @@ from boardplan.output.holes.hole_papers import hole_papers
 from boardplan.output.labels.label_papers import label_papers
 from boardplan.output.making import Making, PackFile
 from boardplan.output.shut_off.shut_off_papers import shut_off_papers
+from boardplan.output.survey.survey_papers import re_measure_papers
 from boardplan.output.template.template_papers import template_papers
 
 
@@ -32,6 +33,7 @@ ALL_PAPERS = (
     JobPaper("cables", "Cable cut list", "every cable to cut, press and fit", cable_papers),
     JobPaper("cutting", "Cutting plan", "from which reel or length each piece comes", cutting_papers),
     JobPaper("labels", "Label sheet", "both ends of every cable, components, fuses", label_papers),
+    JobPaper("re-measure", "Re-measure list", "dimensions to measure again on arrival", re_measure_papers),
     JobPaper("fuses", "Fuse schedule", "every fuse and breaker, what it protects, what to ask", fuse_papers),
     JobPaper("torque", "Torque list", "every stud and clamp to tighten and mark", torque_papers),
     JobPaper("shut-off", "Shut-off card", "to laminate: emergency, off, on", shut_off_papers),

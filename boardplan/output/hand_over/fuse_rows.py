@@ -1,14 +1,13 @@
 """Fuse rows: each fuse and breaker of a job with what it feeds, from where it is fed, and what the job says of it."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from boardplan.model.cable import Cable
-from boardplan.model.component_kind import Terminal
 from boardplan.model.fuse import Fuse
 from boardplan.model.fuse_place import FusePlace, fuse_in, places_in
 from boardplan.model.plan import Plan
-from boardplan.routing.currents.current_flow import Wiring, reached, through_plus, wiring_of
+from boardplan.routing.currents.current_flow import Place, Wiring, has_fuses, reached, through_shut_offs, wiring_of
 from boardplan.routing.lengths.fuse_distance import FuseRun, fuse_runs
 from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.lugs.lug_stack import cables_on_studs
@@ -17,10 +16,11 @@ from boardplan.routing.route import Way
 
 @dataclass(frozen=True, slots=True)
 class FusedSide:
-    """The cables that leave one terminal of a fuse, up to the next fuse."""
+    """The cables that leave one terminal of a fuse, up to the next fuse or bus; the plain buses that they lead to."""
 
     terminal: str
     cables: tuple[Cable, ...]
+    buses: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,19 +70,21 @@ def _row(
 ) -> FuseRow:
     fed = {each.fuse for each in feeds}
     sides = tuple(
-        FusedSide(terminal.id, tuple(_beyond(wiring, place, terminal, on_terminals)))
+        _side(wiring, (place.component, terminal.id), on_terminals.get((place.component, terminal.id), ()))
         for terminal in place.terminals
         if f"{place.component}.{terminal.id}" not in fed
     )
     return FuseRow(place, fuse_in(wiring.plan, place), feeds, sides)
 
 
-def _beyond(
-    wiring: Wiring, place: FusePlace, terminal: Terminal, on_terminals: Mapping[tuple[str, str], Sequence[Cable]]
-) -> Iterator[Cable]:
-    """Yield the cables on a terminal, then those that it is one conductor with."""
-    start = place.component, terminal.id
-    direct = {each.id: each for each in on_terminals.get(start, ())}
-    yield from direct.values()
-    found = {name: None for way in reached(wiring, start, through_plus).values() for name in way}
-    yield from (wiring.plan.cables[name] for name in found if name not in direct)
+def _side(wiring: Wiring, start: Place, direct: Sequence[Cable]) -> FusedSide:
+    """Return the cables on a terminal, then those that it is one conductor with, through shut-offs."""
+    joined = reached(wiring, start, through_shut_offs)
+    own = {each.id: each for each in direct}
+    others = dict.fromkeys(name for way in joined.values() for name in way if name not in own)
+    buses = dict.fromkeys(each[0] for each in joined if each != start and _is_plain_bus(wiring, each))
+    return FusedSide(start[1], (*own.values(), *(wiring.plan.cables[name] for name in others)), tuple(buses))
+
+
+def _is_plain_bus(wiring: Wiring, place: Place) -> bool:
+    return wiring.role(place) == "bus" and not has_fuses(wiring.kind(place))

@@ -20,13 +20,15 @@ FOOTER = (
 )
 _HOW = (
     "Ratings are those that the job gives; an empty box asks the designer of the system. Protects: the cables up to "
-    "the next fuse. A main battery fuse must be able to break what the battery bank delivers into a short."
+    "the next fuse or bus. A main battery fuse must be able to break what the battery bank delivers into a short."
 )
 _COLUMNS = (
-    Column("place"), Column("type", grows=True), Column("rating A", "end"), Column("voltage V", "end"),
+    Column("place", grows=True), Column("type", grows=True), Column("rating A", "end"), Column("voltage V", "end"),
     Column("breaks kA", "end"), Column("protects", grows=True), Column("fuse distance mm", "end"),
     Column("fed by", grows=True), Column("spares kept", grows=True), Column("fitted", "middle"),
 )  # fmt: skip
+_MOST_LINES = 8
+"""On paper; the spreadsheet has all."""
 _Question = tuple[str, Callable[[FuseRow], bool]]
 _QUESTIONS: tuple[_Question, ...] = (
     ("which type of fuse or breaker?", lambda row: not row.fuse.type),
@@ -102,7 +104,10 @@ def _protects(plan: Plan, row: FuseRow) -> Cell:
     if not sides:
         return Cell(alert="NO CABLE YET")
     named = len(sides) > 1
-    return Cell("\n".join(words for side in sides for words in _side_words(plan, side, named=named)))
+    lines = [words for side in sides for words in _side_words(plan, side, named=named)]
+    if (more := len(lines) - _MOST_LINES) > 1:
+        lines = [*lines[:_MOST_LINES], f"and {more} more joined to these: see fuse-schedule.csv"]
+    return Cell("\n".join(lines))
 
 
 def _side_words(plan: Plan, side: FusedSide, *, named: bool) -> Iterator[str]:
@@ -110,6 +115,8 @@ def _side_words(plan: Plan, side: FusedSide, *, named: bool) -> Iterator[str]:
         words = f"{_count_words(cable)}{cable.label or cable.id}  {size_words(plan.conductors[cable.conductor])}"
         first, second = (each.place for each in work_at_ends(plan, cable))
         yield f"{f'{side.terminal}: ' if named else ''}{words}  {first} > {second}"
+    for bus in side.buses:
+        yield f"and what is on {bus} without a fuse of its own"
 
 
 def _count_words(cable: Cable) -> str:
@@ -167,6 +174,7 @@ def _record(plan: Plan, row: FuseRow) -> dict[str, Any]:
             for side in row.sides
             for each in side.cables
         ],
+        "and_buses": [bus for side in row.sides for bus in side.buses],
         "fed_by": [
             {"cable": each.cable, "source": each.source, "distance": number(each.length), "free": number(each.free)}
             for each in row.feeds

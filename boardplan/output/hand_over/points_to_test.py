@@ -30,7 +30,7 @@ def family_of(plan: Plan, component: Component) -> str:
     return plan.kind_of(component).family.strip().casefold()
 
 
-def tested_cables(plan: Plan) -> tuple[Cable, ...]:
+def cables_to_test(plan: Plan) -> tuple[Cable, ...]:
     """Return the cables that are tested one by one: all but leads that are bought with moulded ends."""
     return tuple(each for each in plan.cables.values() if not plan.conductors[each.conductor].stock_lengths)
 

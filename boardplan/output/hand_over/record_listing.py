@@ -6,9 +6,9 @@ from typing import Any
 from boardplan.model.plan import Plan
 from boardplan.output.hand_over.closing_tables import services
 from boardplan.output.hand_over.points_to_test import (
+    cables_to_test,
     has_ac,
     sources,
-    tested_cables,
     units_with_settings,
     watched_studs,
 )
@@ -28,7 +28,7 @@ def record_listing(plan: Plan) -> Listing:
 
 
 def _blanks(plan: Plan) -> Iterator[tuple[Value, ...]]:
-    for cable in tested_cables(plan):
+    for cable in cables_to_test(plan):
         yield from ((test, "", cable.id, unit) for test, unit in _OF_A_CABLE)
     for stud in watched_studs(plan):
         yield "voltage", stud.place, "", "V"
@@ -41,7 +41,7 @@ def _blanks(plan: Plan) -> Iterator[tuple[Value, ...]]:
 def record_records(plan: Plan) -> dict[str, Any]:
     """Return what is to be measured and written down: no value of it is known to the program."""
     return {
-        "cables": [each.id for each in tested_cables(plan)],
+        "cables": [each.id for each in cables_to_test(plan)],
         "studs": [
             {"stud": each.place, "pole": each.pole or None, "lugs": [lug.cable for lug in each.lugs]}
             for each in watched_studs(plan)

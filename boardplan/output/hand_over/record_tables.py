@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan
 from boardplan.output.hand_over.points_to_test import (
+    cables_to_test,
     family_of,
     has_ac,
     sources,
-    tested_cables,
     units_with_settings,
     watched_studs,
 )
@@ -57,7 +57,7 @@ def _cables(plan: Plan) -> Table:
         Column("voltage drop V", "middle"),
     )  # fmt: skip
     rows = []
-    for each in tested_cables(plan):
+    for each in cables_to_test(plan):
         first, second = (end.place for end in work_at_ends(plan, each))
         count = f"{each.count} x " if each.count > 1 else ""
         size = f"{count}{size_words(plan.conductors[each.conductor])}, {each.cable_class}"

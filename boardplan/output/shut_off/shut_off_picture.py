@@ -6,9 +6,9 @@ from itertools import combinations
 
 from boardplan.drawing.picture import Area, Disc, Line, Mark, Picture, Words
 from boardplan.geometry.point import Box, Point, box_around
-from boardplan.model.placed import Placed, placed
+from boardplan.model.placed import placed
 from boardplan.model.plan import Plan
-from boardplan.output.printing.lettering import FINE, PLAIN, Measure
+from boardplan.output.printing.lettering import FINE, PLAIN, Measure, text_box
 
 _STEPS = (2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 25, 30, 35, 40, 50, 60, 80, 100)
 _LARGEST_DISC, _LEAST_DISC = 3.6, 1.6
@@ -22,9 +22,10 @@ def picture_scale(plan: Plan, width: float, height: float) -> int:
 
 
 def _around(plan: Plan) -> Box:
-    return box_around(
-        plan.on_wall(board.id, corner) for board in plan.boards.values() for corner in board.box.corners()
-    )
+    """Return the box round all boards on the wall, and round what stands out over their edges."""
+    boxes = [(each.id, each.box) for each in plan.boards.values()]
+    boxes += [(each.board, placed(plan, each).box) for each in plan.components.values()]
+    return box_around(plan.on_wall(board, corner) for board, box in boxes for corner in box.corners())
 
 
 def shut_off_picture(plan: Plan, marked: Sequence[str], room: Box, scale: int, measure: Measure) -> Picture:
@@ -40,25 +41,32 @@ def shut_off_picture(plan: Plan, marked: Sequence[str], room: Box, scale: int, m
     for board in plan.boards.values():
         rings = (board.outline, *board.cutouts)
         marks += [Line(tuple(at(board.id, each) for each in ring), "ink", 0.45, closed=True) for ring in rings]
-    for component in plan.components.values():
-        lying = placed(plan, component)
-        outline = tuple(at(component.board, each) for each in lying.outline)
-        marks += _unit(lying, outline, measure, marked=component.id in marked)
+    units = [
+        (each, tuple(at(each.board, point) for point in placed(plan, each).outline))
+        for each in plan.components.values()
+    ]
+    marks += [_body(outline, marked=each.id in marked) for each, outline in units]
     discs = [at(plan.components[each].board, placed(plan, plan.components[each]).centre) for each in marked]
     radius = _disc_radius(discs)
+    taken = [box_around([each]).grown(radius) for each in discs]
+    for each, outline in units:
+        marks += _name(each.id, box_around(outline), taken, measure)
     for number, centre in enumerate(discs, start=1):
         marks += _disc(centre, str(number), radius)
     return tuple(marks)
 
 
-def _unit(lying: Placed, outline: tuple[Point, ...], measure: Measure, *, marked: bool) -> Iterator[Mark]:
-    if marked:
-        yield Area((outline,), "faint", "ink", 0.6)
-        return
-    yield Line(outline, "quiet", 0.15, closed=True)
-    box, name = box_around(outline), lying.component.id
-    if measure(name, FINE) + 1 <= box.width and box.height >= FINE + 1:
-        yield Words(box.centre, name, FINE, "quiet")
+def _body(outline: tuple[Point, ...], *, marked: bool) -> Mark:
+    return Area((outline,), "faint", "ink", 0.6) if marked else Line(outline, "quiet", 0.15, closed=True)
+
+
+def _name(name: str, box: Box, taken: list[Box], measure: Measure) -> Iterator[Mark]:
+    """Yield a unit's reference where it has room for it and nothing else stands there."""
+    words = Words(box.centre, name, FINE, "quiet")
+    own = text_box(words, measure)
+    if own.width + 1 <= box.width and box.height >= FINE + 1 and not any(own.touches(each) for each in taken):
+        taken.append(own)
+        yield words
 
 
 def _disc_radius(centres: Sequence[Point]) -> float:

@@ -12,6 +12,7 @@ from boardplan.output.hand_over.points_to_test import INVERTERS, family_of, has_
 from boardplan.routing.lengths.end_work import work_at_ends
 
 BLANK = "____________"
+_MOST_LINES = 8
 _SUPPLIES = ("shore", "generator", "genset")
 
 
@@ -118,14 +119,30 @@ def on_steps(job: ShutOffs) -> Iterator[str]:
 
 
 def emergency_steps(plan: Plan, job: ShutOffs) -> Iterator[tuple[int | None, str]]:
-    """Yield what to open in an emergency, each with its number in the picture, none where nobody knows where it is."""
-    for number, each in enumerate(job.marked, start=1):
-        what = "battery shut-off" if each in job.battery else "PV disconnect"
-        yield number, f"Open {what} {each}{_label_words(plan, each)}."
+    """Yield what to open in an emergency, each with its number in the picture, none where nobody knows where it is.
+
+    More than a person reads in an emergency are named by their numbers together.
+    """
+    if len(job.marked) > _MOST_LINES:
+        yield from ((None, words) for words in _together(job))
+    else:
+        for number, each in enumerate(job.marked, start=1):
+            what = "battery shut-off" if each in job.battery else "PV disconnect"
+            yield number, f"Open {what} {each}{_label_words(plan, each)}."
     if not job.battery:
         yield None, f"Open the battery shut-off: {BLANK}."
     if job.has_pv and not job.pv:
         yield None, f"Open the PV disconnect: {BLANK}."
+
+
+def _together(job: ShutOffs) -> Iterator[str]:
+    first = 1
+    for what, names in (("battery shut-offs", job.battery), ("PV disconnects", job.pv)):
+        last = first + len(names) - 1
+        if names:
+            numbers = f"{first} to {last}" if last > first else str(first)
+            yield f"Open all {what}, {numbers} in the picture: {_names(names)}."
+        first = last + 1
 
 
 def _label_words(plan: Plan, component: str) -> str:
