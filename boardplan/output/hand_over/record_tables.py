@@ -75,8 +75,9 @@ def _studs(plan: Plan) -> Table:
     )  # fmt: skip
     rows = []
     for stud in watched_studs(plan):
+        again = Cell(small=stud.place), Cell(), Cell()
         for index, lug in enumerate(stud.lugs):
-            head = (Cell(stud.place, bold=True), Cell(stud.pole), Cell(blank=20)) if not index else (Cell(),) * 3
+            head = (Cell(stud.place, bold=True), Cell(stud.pole), Cell(blank=20)) if not index else again
             words = f"{lug.cable}" + (f", {lug.count} of them" if lug.count > 1 else "")
             rows.append((*head, Cell(words), Cell(blank=22), Cell(blank=22), Cell(tick=True)))
     note = (

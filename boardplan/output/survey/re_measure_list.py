@@ -57,7 +57,7 @@ def _rows(plan: Plan, each: Doubtful) -> Iterator[Row]:
         inches = f"{inches_text(value)} in" if plan.job.units == "inch" else ""
         first = index == 0
         yield (
-            Cell(each.thing, bold=True, small=each.sort) if first else Cell(),
+            Cell(each.thing, bold=True, small=each.sort) if first else Cell(small=each.thing),
             Cell(each.where) if first else Cell(),
             Cell(name),
             Cell(tidy_number(value), small=inches, bold=True),
