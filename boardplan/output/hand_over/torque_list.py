@@ -109,13 +109,13 @@ def _torque(plan: Plan, torque: float | None) -> Cell:
 
 
 def _by_hand() -> Table:
-    """Return lines for bolts that are no terminals of a kind: of fuses, link bars, bonding, far ends."""
+    """Return lines for bolts and clamps that a plan doesn't know: of fuses, link bars, inside units, far ends."""
     columns = (
         Column("bolt", grows=True),
         *(Column(each, "middle") for each in ("thread", "torque Nm", "tool", "done by", "date", "mark", "again: date")),
     )
     boxes = (Cell(blank=60), *(Cell(blank=18) for _ in range(5)), Cell(tick=True), Cell(blank=24))
-    title = "Other bolts: fuses, link bars, bonding, battery posts and far ends"
+    title = "Other bolts and clamps: fuses, link bars, inside glands, battery posts, far ends"
     return Table(columns, (boxes,) * _BY_HAND, title)
 
 

@@ -67,13 +67,22 @@ def _takes_pv(plan: Plan, component: str) -> bool:
 
 
 def _supplies(plan: Plan) -> Iterator[str]:
-    """Yield the far ends of cables that bring AC in: to an AC input, or from what is called shore or generator."""
+    """Yield what brings AC in: what is called shore or generator, and whatever feeds an AC input."""
+    for component in plan.components.values():
+        if _is_called_supply(plan.kind_of(component).name):
+            yield component.id
     for cable in plan.cables.values():
         ends = work_at_ends(plan, cable)
         for here, there in (ends, ends[::-1]):
-            named = any(word in there.place.casefold() for word in _SUPPLIES)
-            if there.raw and (named or is_ac_in(here.place.rpartition(".")[2])):
+            into_ac = not here.raw and is_ac_in(here.place.rpartition(".")[2])
+            if there.raw and (into_ac or _is_called_supply(there.place)):
                 yield f"{there.place} ({cable.label or cable.id})"
+            elif into_ac:
+                yield there.place.rpartition(".")[0]
+
+
+def _is_called_supply(name: str) -> bool:
+    return any(word in name.casefold() for word in _SUPPLIES)
 
 
 def off_steps(job: ShutOffs) -> Iterator[str]:

@@ -12,6 +12,7 @@ from output.read_back import read_pages
 from strategies import plans
 
 from boardplan.files.shelf_file import bundled_shelf
+from boardplan.model.cable import TerminalEnd
 from boardplan.output.printing.paper import PAPERS
 from boardplan.output.printing.pdf import pdf_of
 from boardplan.output.shut_off.shut_off_card import CardPaper, shut_off_card
@@ -146,6 +147,19 @@ def inside_and_apart(page):
 @given(plans())
 def test_whatever_is_on_the_boards_no_words_run_into_each_other(fonts, plan):
     inside_and_apart(card(plan, fonts))
+
+
+def test_a_supply_on_the_board_is_shut_off_too():
+    """Shore comes in through a box on the board, and from there to the inverter: its step must not be missing."""
+    plan = honey_trailer()
+    box = bundled_shelf().kinds["shore-inlet-box"]
+    plan = replace(plan, kinds={**plan.kinds, box.id: box})
+    plan = plan.with_things([replace(plan.components["SW1"], id="SB1", kind=box.id)])
+    shore = plan.cables["W31"]  # from INV1.ACIN
+    plan = plan.with_things([replace(shore, end=TerminalEnd("SB1", "AC2"))])
+    assert "Shore or generator off: SB1." in shut_off_records(plan)["off"]
+    unnamed = replace(plan, kinds={**plan.kinds, box.id: replace(box, name="Isolator")})
+    assert "Shore or generator off: SB1." in shut_off_records(unnamed)["off"]
 
 
 def test_many_shut_offs_are_named_together_and_still_fit(fonts):
