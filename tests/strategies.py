@@ -15,12 +15,16 @@ from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Fabric, Material
 from boardplan.model.cable import ExitEnd, Leg, Loop, OffBoardEnd, TerminalEnd
+from boardplan.model.fuse import Fuse
+from boardplan.model.fuse_place import places_on
 
 coordinates = st.floats(-2000, 2000).map(lambda value: round(value, 3))
 halves = st.integers(-200, 3000).map(lambda value: value / 2)
 points = st.builds(Point, coordinates, coordinates)
 places = st.builds(Point, halves, halves)
 turns = st.sampled_from((0.0, 90.0, 180.0, 270.0))
+trusts = st.sampled_from((None, "measured", "customer", "photo", "estimated"))
+figures = st.sampled_from((None, 0.5, 40.0, 1000.0))
 texts = st.text(st.characters(codec="utf-8", exclude_categories=("Cs",)), max_size=20)
 
 
@@ -65,6 +69,7 @@ def plans(draw, most_components=5):
     boards = st.sampled_from(list(plan.boards))
     for kind in draw(st.lists(st.sampled_from(list(shelf.kinds.values())), max_size=most_components)):
         plan, _ = place_component(plan, kind, shelf.fasteners, draw(boards), draw(places), turn=draw(turns))
+    plan = plan.with_things([draw(with_fuses(plan, each)) for each in plan.components.values()])
     for line in draw(st.lists(square_lines(), max_size=2)):
         fastener = draw(st.sampled_from((None, shelf.fasteners["#8x16 washer"])))
         plan, _ = draw_channel(plan, draw(boards), line, draw(st.sampled_from(SECTIONS)), fastener)
@@ -73,9 +78,20 @@ def plans(draw, most_components=5):
         plan, _ = add_fixing(plan, draw(boards), at, 9.0)
     if draw(st.booleans()):
         plan, _ = add_framing(plan, draw(boards), draw(st.sampled_from(("upright", "level"))), draw(halves), 40.0)
+    said = [*plan.framing.values(), *plan.exits.values(), *plan.boards.values()]
+    plan = plan.with_things([replace(each, trust=draw(trusts)) for each in said])
     for _ in range(draw(st.integers(0, 4))):
         plan = draw(with_a_cable(plan))
     return plan
+
+
+@st.composite
+def with_fuses(draw, plan, component):
+    """The component with something known of some of its fuses, if it has any."""
+    places = [each.place for each in places_on(component, plan.kind_of(component))]
+    known = draw(st.lists(st.sampled_from(places), unique=True, max_size=3)) if places else []
+    fuses = (Fuse(each, draw(texts), draw(figures), draw(figures), draw(figures), draw(texts)) for each in known)
+    return replace(component, fuses=tuple(fuses))
 
 
 def ends_of(plan):

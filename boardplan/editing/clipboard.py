@@ -13,6 +13,7 @@ from boardplan.editing.soundness import with_changed
 from boardplan.files.faults import BadFile
 from boardplan.files.plan_file import plan_of_text, plan_text
 from boardplan.geometry.point import Box, Point, box_around
+from boardplan.model.board import Exit, Framing, NoGoBox
 from boardplan.model.cable import Cable, CableEnd, TerminalEnd
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan, Thing
@@ -143,9 +144,11 @@ def _copy(plan: Plan, clipping: Plan, thing: OnBoard, names: dict[str, str]) -> 
     """Return a thing under a new reference, and note that reference."""
     if isinstance(thing, Component):
         prefix = clipping.kind_of(thing).prefix
-        thing = replace(thing, locked=False)
+        thing = replace(thing, locked=False, fuses=())  # a rating is decided for one place
     else:
         prefix = next(word for field, word in _PREFIXES.items() if thing.id in getattr(clipping, field))
+    if isinstance(thing, Framing | NoGoBox | Exit):
+        thing = replace(thing, trust=None)  # nobody measured the copy
     names[thing.id] = next_reference(plan, prefix, taken=names.values())
     return replace(thing, id=names[thing.id])
 

@@ -127,13 +127,14 @@ def replace_kind(
 ) -> tuple[Plan, tuple[str, ...]]:
     """Return the plan with another kind in a component's place, and the cables that found no terminal there.
 
-    Cables whose terminal has the same name stay; the others are removed.
+    Cables whose terminal has the same name stay; the others are removed, and what is known of its fuses: another kind
+    takes other ones.
     """
     component = component_of(plan, component_id)
     stocked = with_kind(plan, kind, fasteners)
     new_kind = stocked.kinds[kind.id]
     lost = tuple(each.id for each in plan.cables.values() if _loses_end(each, component_id, new_kind))
-    return with_changed(stocked.without(lost), [replace(component, kind=kind.id)]), lost
+    return with_changed(stocked.without(lost), [replace(component, kind=kind.id, fuses=())]), lost
 
 
 def renew_kind(plan: Plan, kind: ComponentKind, fasteners: Mapping[str, Fastener]) -> tuple[Plan, tuple[str, ...]]:

@@ -40,6 +40,7 @@ from boardplan.model.board import (
 from boardplan.model.cable import Cable, CableEnd, ExitEnd, Leg, Loop, Lug, OffBoardEnd, TerminalEnd
 from boardplan.model.channel import Channel, ChannelScrews
 from boardplan.model.component import Component
+from boardplan.model.fuse import Fuse
 from boardplan.model.job import Acceptance, Job
 from boardplan.model.joins import broken_joins
 from boardplan.model.plan import Plan
@@ -119,7 +120,7 @@ def plan_from(record: JobFileRecord, rules: RuleSet) -> Plan:
         no_go_boxes=_by_id(record.no_go_boxes, lambda each: NoGoBox(**each.model_dump())),
         exits=_by_id(
             record.exits,
-            lambda each: Exit(each.id, each.board, each.name, Point(*each.at), each.through, each.diameter),
+            lambda each: Exit(each.id, each.board, each.name, Point(*each.at), each.through, each.diameter, each.trust),
         ),
         fixings=_by_id(
             record.fixings,
@@ -128,7 +129,15 @@ def plan_from(record: JobFileRecord, rules: RuleSet) -> Plan:
         components=_by_id(
             record.components,
             lambda each: Component(
-                each.id, each.kind, each.board, Point(*each.at), each.turn, each.label, each.stage, each.locked
+                each.id,
+                each.kind,
+                each.board,
+                Point(*each.at),
+                each.turn,
+                each.label,
+                each.stage,
+                each.locked,
+                tuple(Fuse(**fuse.model_dump()) for fuse in each.fuses),
             ),
         ),
         channels=_by_id(record.channels, _channel_from),
@@ -162,6 +171,7 @@ def _board_from(record: BoardRecord) -> Board:
         stand_off=record.stand_off,
         datum=Datum(record.datum.corner, record.datum.edge),
         compartment=Compartment(**room.model_dump()) if room else None,
+        trust=record.trust,
     )
 
 

@@ -1,5 +1,6 @@
 """Job plain: a plan as the plain groups of fields that its file holds, defaults left out."""
 
+from dataclasses import asdict
 from typing import Any
 
 from pydantic import BaseModel
@@ -42,6 +43,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
                 "start": each.start,
                 "end": each.end,
                 "material": each.material,
+                "trust": each.trust,
             }
             for each in plan.framing.values()
         ],
@@ -60,6 +62,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
                 "height": each.height,
                 "from_z": each.from_z,
                 "to_z": each.to_z,
+                "trust": each.trust,
             }
             for each in plan.no_go_boxes.values()
         ],
@@ -71,6 +74,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
                 "at": list(each.position),
                 "through": each.through,
                 "diameter": each.diameter,
+                "trust": each.trust,
             }
             for each in plan.exits.values()
         ],
@@ -124,7 +128,12 @@ def _board_plain(board: Board) -> dict[str, Any]:
         "stand_off": board.stand_off,
         "datum": {"corner": board.datum.corner, "edge": board.datum.edge},
         "compartment": room
-        and {**_sides_plain(Sides(room.left, room.bottom, room.right, room.top)), "depth": room.depth},
+        and {
+            **_sides_plain(Sides(room.left, room.bottom, room.right, room.top)),
+            "depth": room.depth,
+            "trust": room.trust,
+        },
+        "trust": board.trust,
     }
 
 
@@ -142,6 +151,7 @@ def _component_plain(component: Component) -> dict[str, Any]:
         "label": component.label,
         "stage": component.stage,
         "locked": component.locked,
+        "fuses": [asdict(each) for each in component.fuses],
     }
 
 

@@ -24,6 +24,7 @@ from boardplan.files.record_types import (
     Size,
     StageRecord,
     Text,
+    TrustRecord,
 )
 from boardplan.files.shelf_records import ConductorRecord, FastenerRecord, KindRecord
 
@@ -87,6 +88,7 @@ class CompartmentRecord(SidesRecord):
     """The gaps round the board and the depth in front of its face."""
 
     depth: Length | None = None
+    trust: TrustRecord | None = None
 
 
 class BoardRecord(Record):
@@ -106,6 +108,7 @@ class BoardRecord(Record):
     stand_off: Gap | None = None
     datum: DatumRecord = DatumRecord()
     compartment: CompartmentRecord | None = None
+    trust: TrustRecord | None = None
 
     @model_validator(mode="after")
     def has_an_outline(self) -> Self:
@@ -126,6 +129,7 @@ class FramingRecord(Record):
     start: Coordinate | None = None
     end: Coordinate | None = None
     material: Text = ""
+    trust: TrustRecord | None = None
 
 
 class BackPartRecord(Record):
@@ -149,6 +153,7 @@ class NoGoBoxRecord(Record):
     height: Length
     from_z: Coordinate = 0.0
     to_z: Coordinate = 1000.0
+    trust: TrustRecord | None = None
 
 
 class ExitPlaceRecord(Record):
@@ -160,6 +165,7 @@ class ExitPlaceRecord(Record):
     at: Pair
     through: Literal["edge", "hole"] = "edge"
     diameter: Length | None = None
+    trust: TrustRecord | None = None
 
 
 class FixingRecord(Record):
@@ -170,6 +176,18 @@ class FixingRecord(Record):
     at: Pair
     diameter: Length
     fastener: Text = ""
+
+
+class FuseRecord(Record):
+    """What is known of the fuse in a place of a component, or of a breaker; nothing is filled in."""
+
+    place: Text = ""
+    type: Text = ""
+    rating_a: Annotated[float, Field(gt=0, le=10_000)] | None = None
+    voltage_v: Annotated[float, Field(gt=0, le=10_000)] | None = None
+    breaking_capacity_ka: Annotated[float, Field(gt=0, le=1_000)] | None = None
+    spare: Text = ""
+    note: Text = ""
 
 
 class ComponentRecord(Record):
@@ -183,6 +201,7 @@ class ComponentRecord(Record):
     label: Text = ""
     stage: StageRecord | None = None
     locked: bool = False
+    fuses: Annotated[list[FuseRecord], Field(max_length=100)] = []
 
 
 class ScrewsRecord(Record):
@@ -217,7 +236,7 @@ class LegRecord(Record):
     """A stretch away from the board."""
 
     length: Gap
-    trust: Literal["measured", "customer", "photo", "estimated"]
+    trust: TrustRecord
     note: Text = ""
 
 

@@ -52,3 +52,4 @@ SheetRing = Annotated[
 ]
 FaceRecord = Literal["left", "bottom", "right", "top", "front"]
 StageRecord = Literal["shop", "site"]
+TrustRecord = Literal["measured", "customer", "photo", "estimated"]

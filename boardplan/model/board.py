@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from boardplan.geometry.point import Box, Point, box_around, signed_area
+from boardplan.model.trust import Trust
 
 Ring: TypeAlias = tuple[Point, ...]
 Face: TypeAlias = Literal["left", "bottom", "right", "top", "front"]
@@ -49,7 +50,7 @@ class Datum:
 class Compartment:
     """Room round the board: the gap from each edge to the wall, and the depth in front of its face.
 
-    A depth of none means that nobody measured it.
+    A depth of none means that nobody measured it; a trust of none, here and below, that nobody said how it was.
     """
 
     left: float
@@ -57,6 +58,7 @@ class Compartment:
     right: float
     top: float
     depth: float | None = None
+    trust: Trust | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +68,7 @@ class Board:
     `position` is where its own origin lies on the wall: boards of a job hang side by side, and a cable
     that crosses from one to the next is drawn in the coordinates of the wall. `lip` is how far a raised
     edge or a batten stands out along each side: no air and no hand comes past it. `stand_off` is the gap
-    from its back to the framing, 0 where it lies flat, none where nobody said.
+    from its back to the framing, 0 where it lies flat, none where nobody said. `trust` is that of its size.
     """
 
     id: str
@@ -82,6 +84,7 @@ class Board:
     stand_off: float | None = None
     datum: Datum = Datum()
     compartment: Compartment | None = None
+    trust: Trust | None = None
 
     @property
     def box(self) -> Box:
@@ -118,6 +121,7 @@ class Framing:
     start: float | None = None
     end: float | None = None
     material: str = ""
+    trust: Trust | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,6 +147,7 @@ class NoGoBox:
     height: float
     from_z: float = 0.0
     to_z: float = 1000.0
+    trust: Trust | None = None
 
     @property
     def box(self) -> Box:
@@ -160,6 +165,7 @@ class Exit:
     position: Point
     through: Literal["edge", "hole"] = "edge"
     diameter: float | None = None
+    trust: Trust | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,8 +5,8 @@ from typing import Literal, TypeAlias
 
 from boardplan.geometry.point import Point
 from boardplan.model.component_kind import Stage
+from boardplan.model.trust import Trust
 
-Trust: TypeAlias = Literal["measured", "customer", "photo", "estimated"]
 CableClass: TypeAlias = Literal["dc", "ac", "pv", "signal"]
 Way: TypeAlias = Literal["channel", "outside", "choose"]
 SlackClass: TypeAlias = Literal["jumper", "large", "small", "off-board", "signal"]

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from boardplan.geometry.point import Point
 from boardplan.model.component_kind import Stage
+from boardplan.model.fuse import Fuse
 
 
 @dataclass(frozen=True, slots=True)
@@ -11,7 +12,8 @@ class Component:
     """A placed piece of equipment.
 
     `position` is the lower left of the box round its turned outline, in board coordinates; `turn` is
-    counter-clockwise in degrees. A stage of none means the kind's own.
+    counter-clockwise in degrees. A stage of none means the kind's own. `fuses` are those that
+    somebody said something of.
     """
 
     id: str
@@ -22,3 +24,4 @@ class Component:
     label: str = ""
     stage: Stage | None = None
     locked: bool = False
+    fuses: tuple[Fuse, ...] = ()

@@ -4,6 +4,8 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 
 from boardplan.model.cable import Cable, CableEnd, TerminalEnd
+from boardplan.model.component import Component
+from boardplan.model.fuse_place import places_on
 from boardplan.model.plan import COLLECTIONS, Plan
 
 
@@ -30,6 +32,7 @@ def broken_joins(plan: Plan) -> Iterator[BrokenJoin]:
             yield from _nowhere(name, thing.id, "board", thing.board, plan.boards)
     for component in plan.components.values():
         yield from _nowhere("components", component.id, "kind", component.kind, plan.kinds)
+        yield from _fuses_nowhere(plan, component)
     for channel in plan.channels.values():
         yield from _nowhere("channels", channel.id, "screws.fastener", channel.screws.fastener, plan.fasteners)
     for cable in plan.cables.values():
@@ -67,6 +70,23 @@ def _broken_cable(plan: Plan, cable: Cable) -> Iterator[BrokenJoin]:
         fault = _broken_end(plan, end)
         if fault:
             yield BrokenJoin("cables", cable.id, f"{field}.{fault[0]}", fault[1])
+
+
+def _fuses_nowhere(plan: Plan, component: Component) -> Iterator[BrokenJoin]:
+    """Yield a fault for a fuse in a place that its component has not, or has twice."""
+    kind = plan.kinds.get(component.kind)
+    if kind is None or not component.fuses:
+        return
+    places = [each.place for each in places_on(component, kind)]
+    names = ", ".join(f"'{each}'" for each in places) or "it has none"
+    seen: set[str] = set()
+    for index, fuse in enumerate(component.fuses):
+        if fuse.place not in places:
+            words = f"a fuse place of {component.id} ({names}); there is no '{fuse.place}'"
+            yield BrokenJoin("components", component.id, f"fuses[{index}].place", words)
+        elif fuse.place in seen:
+            yield BrokenJoin("components", component.id, f"fuses[{index}].place", "a fuse place that is named once")
+        seen.add(fuse.place)
 
 
 def _broken_end(plan: Plan, end: CableEnd) -> tuple[str, str] | None:

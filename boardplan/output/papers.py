@@ -8,9 +8,12 @@ from boardplan.output.cables.cable_papers import cable_papers
 from boardplan.output.cutting.cutting_papers import cutting_papers
 from boardplan.output.exchange.exchange_papers import dxf_papers, picture_papers, svg_papers, workbook_file
 from boardplan.output.findings.findings_papers import findings_papers
+from boardplan.output.hand_over.hand_over_papers import fuse_papers, record_papers, torque_papers
 from boardplan.output.holes.hole_papers import hole_papers
 from boardplan.output.labels.label_papers import label_papers
 from boardplan.output.making import Making, PackFile
+from boardplan.output.shut_off.shut_off_papers import shut_off_papers
+from boardplan.output.survey.survey_papers import re_measure_papers
 from boardplan.output.tables.listing import Listing
 from boardplan.output.template.template_papers import template_papers
 
@@ -41,6 +44,11 @@ ALL_PAPERS = (
     JobPaper("cables", "Cable cut list", "every cable to cut, press and fit", cable_papers),
     JobPaper("cutting", "Cutting plan", "from which reel or length each piece comes", cutting_papers),
     JobPaper("labels", "Label sheet", "both ends of every cable, components, fuses", label_papers),
+    JobPaper("re-measure", "Re-measure list", "dimensions to measure again on arrival", re_measure_papers),
+    JobPaper("fuses", "Fuse schedule", "every fuse and breaker, what it protects, what to ask", fuse_papers),
+    JobPaper("torque", "Torque list", "every stud and clamp to tighten and mark", torque_papers),
+    JobPaper("shut-off", "Shut-off card", "to laminate: emergency, off, on", shut_off_papers),
+    JobPaper("tests", "Test record", "to fill in and sign when the job is put to work", record_papers),
     JobPaper("findings", "Findings", "what is open and what was accepted", findings_papers),
     JobPaper("dxf", "Board as DXF", "for machines: layers to cut and to drill, in mm", dxf_papers, only_draws=True),
     JobPaper("svg", "Board as SVG", "true to size, for browsers and drawing programs", svg_papers, only_draws=True),

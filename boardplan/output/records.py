@@ -11,6 +11,7 @@ from boardplan.output.back.back_records import back_records
 from boardplan.output.cables.cable_words import label_text
 from boardplan.output.cables.stud_stacks import stack_records
 from boardplan.output.cutting.cutting_sheet import cutting_records
+from boardplan.output.hand_over.hand_over_records import hand_over_records
 from boardplan.output.holes.datum import datum_words
 from boardplan.output.holes.hole_schedule import HoleRow, clamp_rows, hole_rows
 from boardplan.output.holes.hole_words import SYMBOL_WORDS, nearest_drill
@@ -19,6 +20,9 @@ from boardplan.output.labels.label_sheet import label_set, plain_stock
 from boardplan.output.printing.paper import PAPERS
 from boardplan.output.printing.pdf import Fonts
 from boardplan.output.records_of_job import job_record, number
+from boardplan.output.shut_off.shut_off_papers import shut_off_records
+from boardplan.output.survey.doubtful import doubtful_things
+from boardplan.output.survey.re_measure_list import re_measure_records
 from boardplan.routing.channels.channel_fill import ChannelFill
 from boardplan.routing.lengths.end_work import EndWork
 from boardplan.routing.lengths.length_sum import CutLength, explain
@@ -117,6 +121,9 @@ def cable_records(
         **stack_records(plan, lengths),
         **cutting_records(plan, lengths),
         "labels": _labels(plan, lengths),
+        "re_measure": re_measure_records(plan, doubtful_things(plan, lengths)),
+        **hand_over_records(plan, lengths, ways),
+        "shut_off": shut_off_records(plan),
         "channels": [
             {**_channel(fill), "retainers": [_retainer(plan, each) for each in retainers.get(key, ())]}
             for key, fill in fills.items()

@@ -1,4 +1,5 @@
 import pytest
+from boards import honey_trailer
 from hypothesis import given
 from hypothesis import strategies as st
 from strategies import plans
@@ -44,6 +45,17 @@ def test_copies_are_free_again(bus_plan):
     plan, new = duplicate_things(set_locked(bus_plan, ["INV1"], locked=True), ["INV1"])
     assert not plan.components[new[0]].locked
     assert plan.components[new[0]].position == (750, 270)
+
+
+def test_what_is_known_of_one_place_is_not_copied_to_another():
+    """A fuse is rated for one circuit, and nobody measured where the copy of a rib is."""
+    plan = honey_trailer()
+    assert plan.components["FT1"].fuses
+    assert plan.framing["rib-1"].trust == "measured"
+    pasted_plan, (unit, rib) = pasted(plan, copied(plan, ["FT1", "rib-1"]), "A", Point(0, 300))
+    ids = {unit, rib}
+    assert [each.fuses for key, each in pasted_plan.components.items() if key in ids] == [()]
+    assert [each.trust for key, each in pasted_plan.framing.items() if key in ids] == [None]
 
 
 def test_pins_move_with_what_is_copied(bus_plan):

@@ -19,6 +19,7 @@ from boardplan.editing.component_edits import (
 from boardplan.editing.refused import EditRefused
 from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.point import Point
+from boardplan.model.fuse import Fuse
 from boardplan.model.joins import broken_joins
 from boardplan.model.placed import placed
 
@@ -160,6 +161,13 @@ def test_turning_lands_on_half_millimetres_and_back_where_it_was(plan, quarters)
 def test_moving_there_and_back(plan, dx, dy):
     ids = list(plan.components)
     assert move_components(move_components(plan, ids, Point(dx, dy)), ids, Point(-dx, -dy)) == plan
+
+
+def test_another_kind_takes_other_fuses(bus_plan):
+    unit = replace(bus_plan.components["PB1"], fuses=(Fuse("F5", "strip fuse", 60),))
+    plan, _ = replace_kind(bus_plan.with_things([unit]), "PB1", SHELF.kinds["fused-busbar-3-way"], SHELF.fasteners)
+    assert plan.components["PB1"].fuses == ()
+    assert not list(broken_joins(plan))
 
 
 def test_another_kind_keeps_the_cables_it_has_terminals_for(bus_plan):

@@ -53,6 +53,15 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
         "cutting-plan.csv",
         "label-sheet.pdf",
         "label-sheet.csv",
+        "re-measure-list.pdf",
+        "re-measure-list.csv",
+        "fuse-schedule.pdf",
+        "fuse-schedule.csv",
+        "torque-list.pdf",
+        "torque-list.csv",
+        "shut-off-card.pdf",
+        "test-record.pdf",
+        "test-record.csv",
     }
     assert set(files_in(pack.folder)) == listed | {"pack.json"}
     assert json.loads((pack.folder / "pack.json").read_text(encoding="utf-8")) == pack.contents

@@ -69,3 +69,15 @@ def test_cable_records_hold_the_labels_of_every_end(review):
     assert ends == {(cable, end) for cable in review.plan.cables for end in (1, 2)}
     assert all(each["length"] >= each["length_needed"] for each in found["cable_ends"])
     assert (found["stock"]["id"], found["too_small_for"]) == ("hand-cut", [])
+
+
+def test_what_is_filled_in_by_hand_is_null_and_comes_with_a_question(review):
+    """The bus says nothing of its fuses and no sheet of its units gave a torque."""
+    found = json.loads(json.dumps(cable_records(review.plan, review.ways, review.lengths, review.fills)))
+    assert {each[figure] for each in found["fuses"]["places"] for figure in ("rating_a", "voltage_v", "type")} == {None}
+    asked = {name for each in found["fuses"]["questions"] for name in each["places"]}
+    assert asked == {each["place"] for each in found["fuses"]["places"] if not each["spare_place"]}
+    assert {each["torque"] for each in found["torque"]} == {None}
+    assert found["shut_off"]["marked"] == ["SW1", "PV1"]
+    assert {each["thing"] for each in found["re_measure"]["things"] if each["not_final"]} == {"W32"}
+    assert set(found["tests"]["cables"]) < set(review.plan.cables)

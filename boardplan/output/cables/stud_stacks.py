@@ -43,17 +43,23 @@ def _stacks(plan: Plan) -> Table:
 
 
 def _stack_row(stack: Stack, fan: Fan | None) -> tuple[Cell, ...]:
-    order = ", ".join(f"{index}. {_lug_words(each)}" for index, each in enumerate(stack.lugs, start=1))
     need = "?" if stack.asked is None else tidy_number(stack.asked)
     has = "?" if stack.thread is None else tidy_number(stack.thread)
     return (
         Cell(stack.place, bold=True),
         Cell(stack.size or "?"),
-        Cell(order),
+        Cell(order_words(stack)),
         Cell("?" if stack.palms is None else tidy_number(stack.palms)),
         Cell(need, small=f"the stud has {has}", alert="TOO SHORT" if stack.short > 0 else ""),
         Cell("" if fan is None else f"at least {tidy_number(fan.least, 0)}°"),
     )
+
+
+def order_words(stack: Stack) -> str:
+    """Return the lugs of a stud from its contact face outwards, numbered where there are several."""
+    if len(stack.lugs) == 1:
+        return _lug_words(stack.lugs[0])
+    return ", ".join(f"{index}. {_lug_words(each)}" for index, each in enumerate(stack.lugs, start=1))
 
 
 def _lug_words(lug: StackedLug) -> str:

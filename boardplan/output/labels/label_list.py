@@ -93,9 +93,9 @@ def _asked(labels: LabelSet) -> list[tuple[str, str]]:
     rows += [
         (name, f"cut short on the label: {'; '.join(words)}: which shorter words?") for name, words in _cut(labels)
     ]
-    fuses = [label.name for label, _ in labels.plates if label.fuse and label.words != SPARE]
+    fuses = [label.name for label, _ in labels.plates if label.fuse and label.rating is None and label.words != SPARE]
     if fuses:
-        rows.append((", ".join(fuses), "which rating? No job says one; write it on by hand when it is decided"))
+        rows.append((", ".join(fuses), "which rating? This job says none; write it on by hand when it is decided"))
     return rows
 
 
@@ -165,7 +165,7 @@ def label_listing(labels: LabelSet) -> Listing:
         sort = "fuse" if plate.fuse else "component"
         blank = (None,) * 5
         cut = "; ".join(placed.look.shortened)
-        rows.append((sort, plate.name, *blank, plate.words, None, None, *size, None, None, cut))
+        rows.append((sort, plate.name, *blank, plate.words, None, None, *size, None, plate.rating, cut))
     return Listing("Labels", _HEADS, rows)
 
 
@@ -189,7 +189,7 @@ def label_records(labels: LabelSet) -> dict[str, Any]:
         "plates": [
             {
                 "sort": "fuse" if label.fuse else "component", "name": label.name, "words": label.words,
-                "rating": None, "cut_short": list(placed.look.shortened),
+                "rating": label.rating, "cut_short": list(placed.look.shortened),
             }
             for label, placed in labels.plates
         ],

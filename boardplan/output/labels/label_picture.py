@@ -85,17 +85,29 @@ def cable_picture(label: CableLabel, along: float, wrap: float, visible: float, 
 
 
 def plate_picture(label: PlateLabel, width: float, height: float, measure: Measure) -> LabelPicture:
-    """Return a flat label: its name large, the words under it; a fuse's has a blank for its rating."""
-    choices = []
-    for sizes in _STEPS:
-        rows = [_Row((_Part(label.name, bold=True),), sizes[0]), _Row((_Part(label.words),), sizes[1])]
-        if label.fuse:
-            rows.append(_Row((_Part("replace with"),), sizes[1], blank=True))
-        choices.append(rows)
-    chosen = _chosen(choices, width - 2 * PAD, height - 2 * PAD, measure)
-    block, shortened = _block(chosen, width - 2 * PAD, measure)
+    """Return a flat label: its name large, the words under it; a fuse's also its rating, or a blank for it."""
+    room = width - 2 * PAD
+    chosen = _chosen(_plate_choices(label, room, measure), room, height - 2 * PAD, measure)
+    block, shortened = _block(chosen, room, measure)
     down = max(PAD, (height - _block_height(chosen)) / 2)
     return LabelPicture(tuple(_moved(block, PAD, -down)), shortened)
+
+
+def _plate_choices(label: PlateLabel, width: float, measure: Measure) -> Iterator[Sequence[_Row]]:
+    """Yield what may stand on a flat label, the best first. A rating stands whole or not at all: 25 is not 250."""
+    rating = "" if label.rating is None else f"{label.rating:g} A"
+    whole = bool(rating) and measure(rating, FINE, bold=True) <= width
+    sorts = [_Row((_Part(label.type),), FINE)] if label.type else []
+    for name, middle, _ in _STEPS:
+        rows = [_Row((_Part(label.name, bold=True),), name), _Row((_Part(label.words),), middle)]
+        if not label.fuse:
+            yield rows
+        elif whole:
+            for words in (f"replace with {rating}", rating):
+                if measure(words, middle, bold=True) <= width:
+                    yield [*rows, _Row((_Part(words, bold=True),), middle), *sorts]
+        else:
+            yield [*rows, *sorts, _Row((_Part("replace with"),), middle, blank=True)]
 
 
 def _cable_choices(label: CableLabel, width: float, measure: Measure) -> Iterator[Sequence[_Row]]:

@@ -1,12 +1,10 @@
 """Label words: what stands on the label of each cable end, each component and each fuse place."""
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from boardplan.model.cable import Cable, TerminalEnd
-from boardplan.model.component import Component
-from boardplan.model.component_kind import ComponentKind, Terminal
+from boardplan.model.fuse_place import FusePlace, fuse_in, places_in
 from boardplan.model.plan import Plan
 from boardplan.output.cables.cut_list import cutting_order
 from boardplan.routing.lengths.end_work import work_at_ends
@@ -14,9 +12,7 @@ from boardplan.routing.lengths.length_sum import CutLength
 
 SPARE = "spare"
 """What stands on a fuse place that no cable is on."""
-_IN_LINE = 2
 _Joined = Mapping[tuple[str, str], Sequence[tuple[str, str]]]
-_NUMBERED = re.compile(r"(?!MAIN)[A-Z]+?(\d+)", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,11 +37,13 @@ class CableLabel:
 
 @dataclass(frozen=True, slots=True)
 class PlateLabel:
-    """A flat label: what it names, what that is; a fuse place also has a blank for the rating that nobody gave."""
+    """A flat label: what it names, what that is; a fuse place has its type and rating in A, or a blank for it."""
 
     name: str
     words: str
     fuse: bool = False
+    rating: float | None = None
+    type: str = ""
 
 
 def cable_labels(plan: Plan, lengths: Mapping[str, CutLength]) -> list[CableLabel]:
@@ -74,37 +72,14 @@ def component_labels(plan: Plan) -> list[PlateLabel]:
 
 
 def fuse_labels(plan: Plan) -> list[PlateLabel]:
-    """Return a label for each fuse place: where it is and what it feeds. No job knows a rating yet, so none is said."""
+    """Return a label for each fuse place: where it is, what it feeds, and the rating that the job gives it, if any."""
     at = _cables_by_terminal(plan)
-    return [
-        PlateLabel(name, _fed_words(component, terminals, at), fuse=True)
-        for component in plan.components.values()
-        for name, terminals in _places(component, plan.kind_of(component))
-    ]
+    return [_fuse_label(plan, place, at) for place in places_in(plan) if not place.breaker]
 
 
-def _places(component: Component, kind: ComponentKind) -> Iterator[tuple[str, tuple[Terminal, ...]]]:
-    for terminals in fuse_places(kind):
-        whole = len(terminals) == _IN_LINE and _NUMBERED.fullmatch(terminals[0].id) is None
-        ids = "-".join(each.id for each in terminals)
-        yield (component.id if whole or not terminals else f"{component.id}.{ids}"), terminals
-
-
-def fuse_places(kind: ComponentKind) -> list[tuple[Terminal, ...]]:
-    """Return the terminals of each fuse of a kind: those with one number, or both of a fuse in line.
-
-    A kind with fuses whose terminals don't say where they sit has one place without terminals; breakers have none.
-    """
-    if "fuse" not in f"{kind.id} {kind.name} {kind.family}".casefold():
-        return []
-    plus = [each for each in kind.terminals if each.pole == "+"]
-    numbered: dict[str, list[Terminal]] = {}
-    for each in plus:
-        if found := _NUMBERED.fullmatch(each.id):
-            numbered.setdefault(found[1], []).append(each)
-    if numbered:
-        return [tuple(each) for each in numbered.values()]
-    return [tuple(plus)] if len(plus) == _IN_LINE else [()]
+def _fuse_label(plan: Plan, place: FusePlace, at: _Joined) -> PlateLabel:
+    fuse = fuse_in(plan, place)
+    return PlateLabel(place.name, _fed_words(place, at), fuse=True, rating=fuse.rating_a, type=fuse.type)
 
 
 def _cables_by_terminal(plan: Plan) -> _Joined:
@@ -117,10 +92,10 @@ def _cables_by_terminal(plan: Plan) -> _Joined:
     return found
 
 
-def _fed_words(component: Component, terminals: tuple[Terminal, ...], at: _Joined) -> str:
-    if not terminals:
+def _fed_words(place: FusePlace, at: _Joined) -> str:
+    if not place.terminals:
         return "which fuse?"
-    joined = [each for terminal in terminals for each in at.get((component.id, terminal.id), ())]
-    if len(terminals) == 1:
+    joined = [each for terminal in place.terminals for each in at.get((place.component, terminal.id), ())]
+    if len(place.terminals) == 1:
         return ", ".join(f"{cable} > {far}" for cable, far in joined) or SPARE
     return ", ".join(cable for cable, _ in joined) or SPARE

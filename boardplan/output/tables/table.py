@@ -11,6 +11,8 @@ from boardplan.output.printing.lettering import FINE, LARGE, LEADING, PLAIN, Mea
 
 PAD = 1.3
 TICK = 5.2
+BLANK = 6.4
+"""How high a box to write in is, in mm."""
 _ROW_AIR = 1.6
 _LEAST_SHARE = 0.25
 _HEAD_SHARE = 0.55
@@ -19,7 +21,10 @@ _HEAD_SHARE = 0.55
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """What stands in a cell: words, an alert, smaller words below, a box to tick, or a picture about its middle."""
+    """What stands in a cell: words, an alert, smaller words below, a box to tick, or a picture about its middle.
+
+    `blank` is how wide a box to write in is at least, in mm; it fills its cell.
+    """
 
     text: str = ""
     small: str = ""
@@ -29,6 +34,7 @@ class Cell:
     tick: bool = False
     picture: Picture = ()
     picture_size: float = 0.0
+    blank: float = 0.0
 
     @property
     def size(self) -> float:
@@ -152,7 +158,7 @@ def _cell_width(cell: Cell, measure: Measure) -> float:
     lines = [measure(line, cell.size, bold=cell.bold) for line in cell.text.split("\n")]
     lines += [measure(line, FINE) for line in cell.small.split("\n")]
     lines += [measure(line, FINE, bold=True) for line in cell.alert.split("\n")]
-    return max([*lines, TICK if cell.tick else 0.0, cell.picture_size])
+    return max([*lines, TICK if cell.tick else 0.0, cell.picture_size, cell.blank])
 
 
 def _least(table: Table, index: int, measure: Measure) -> float:
@@ -160,7 +166,7 @@ def _least(table: Table, index: int, measure: Measure) -> float:
     for cell in _cells(table, index):
         words += [measure(word, cell.size, bold=cell.bold) for word in cell.text.split()]
         words += [measure(word, FINE, bold=True) for word in (cell.small + " " + cell.alert).split()]
-    return 2 * PAD + max([*words, 6.0])
+    return 2 * PAD + max([*words, 6.0, *(cell.blank for cell in _cells(table, index))])
 
 
 def _head(columns: Sequence[Column], widths: Sequence[float], measure: Measure) -> Strip:
@@ -198,6 +204,7 @@ def _heading(heading: Heading, width: float, measure: Measure) -> Strip:
 def _row(columns: Sequence[Column], row: Sequence[Cell], widths: Sequence[float], measure: Measure) -> Strip:
     texts = [_lines(cell, width - 2 * PAD, measure) for cell, width in zip(row, widths, strict=True)]
     least = TICK + 1.4 if any(cell.tick for cell in row) else 0.0
+    least = BLANK + 1.4 if any(cell.blank for cell in row) else least
     pictured = max((cell.picture_size + 1 for cell in row), default=0.0)
     tallest = max((lines[0][1] for lines in texts if lines), default=PLAIN)
     several = any(len(lines) > 1 for lines in texts)
@@ -210,7 +217,7 @@ def _row(columns: Sequence[Column], row: Sequence[Cell], widths: Sequence[float]
     for index, (column, cell, width) in enumerate(zip(columns, row, widths, strict=True)):
         lines = texts[index]
         first = -(height - _height(lines)) / 2 if top is None else -(top + hung[index])
-        marks += _signs(cell, Point(left + width / 2, -height / 2))
+        marks += _signs(cell, Point(left + width / 2, -height / 2), width)
         marks += _words(column, lines, Point(_anchor(column, left, width), first))
         left += width
     marks.append(Line((Point(0, -height), Point(left, -height)), "line", 0.12))
@@ -235,9 +242,11 @@ def _height(lines: Sequence[TextLine]) -> float:
     return sum(height * LEADING for _, height, _, _ in lines) - (lines[-1][1] * (LEADING - 1) if lines else 0)
 
 
-def _signs(cell: Cell, middle: Point) -> Iterator[Mark]:
+def _signs(cell: Cell, middle: Point, width: float) -> Iterator[Mark]:
     if cell.tick:
         yield tick_box(middle)
+    if cell.blank:
+        yield _box(middle, width / 2 - PAD / 2, BLANK / 2)
     yield from placed_picture(cell.picture, Placement(0, middle))
 
 
@@ -251,6 +260,9 @@ def _words(column: Column, lines: Sequence[TextLine], top: Point) -> Iterator[Ma
 
 def tick_box(at: Point) -> Line:
     """Return a square for a carpenter's pencil about a point."""
-    half = TICK / 2
-    corners = tuple(at.moved(x, y) for x, y in ((-half, -half), (half, -half), (half, half), (-half, half)))
+    return _box(at, TICK / 2, TICK / 2)
+
+
+def _box(at: Point, across: float, up: float) -> Line:
+    corners = tuple(at.moved(x, y) for x, y in ((-across, -up), (across, -up), (across, up), (-across, up)))
     return Line(corners, "quiet", 0.2, closed=True)

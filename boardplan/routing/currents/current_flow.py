@@ -150,6 +150,11 @@ def through_plus(wiring: Wiring, place: Place) -> Iterator[Place]:
     return _through(wiring, place, "+", roles)
 
 
+def through_shut_offs(wiring: Wiring, place: Place) -> Iterator[Place]:
+    """Yield the terminals of a shut-off that are joined to one of its own when it is closed."""
+    return _through(wiring, place, "+", ("shut-off",))
+
+
 def _through(wiring: Wiring, place: Place, pole: Pole, roles: tuple[Role, ...]) -> Iterator[Place]:
     kind = wiring.kind(place)
     if role_of(kind) in roles and wiring.terminal(place).pole == pole:

@@ -10,8 +10,9 @@ from itertools import pairwise
 
 from boardplan.geometry.bends import corner_saving, tangent_length, turns, without_repeats
 from boardplan.geometry.units import tidy_number
-from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd, SlackClass, Trust
+from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd, SlackClass
 from boardplan.model.plan import Plan
+from boardplan.model.trust import Trust
 from boardplan.routing.lengths.clocking import clocked
 from boardplan.routing.lengths.end_work import work_at_ends
 from boardplan.routing.lengths.length_sum import BendSaving, CutLength

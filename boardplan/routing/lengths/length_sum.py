@@ -13,7 +13,8 @@ All lengths in mm; path, net, own_cut and cut are None where there is no way.
 from dataclasses import dataclass
 
 from boardplan.geometry.units import tidy_number
-from boardplan.model.cable import SlackClass, Trust
+from boardplan.model.cable import SlackClass
+from boardplan.model.trust import Trust
 from boardplan.routing.lengths.end_work import EndWork
 from boardplan.routing.lengths.evening import Shift
 

@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBox
 
 from boardplan.editing.cable_edits import set_cable
 from boardplan.geometry.units import length_text
-from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd, Trust
+from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd
+from boardplan.model.trust import Trust
 from boardplan.ui.controls.choice import Choice
 from boardplan.ui.controls.length_edit import LengthEdit
 from boardplan.ui.controls.small_parts import small_button

@@ -12,12 +12,11 @@ from hypothesis import strategies as st
 from output.read_back import read_pages
 
 from boardplan.files.label_stock_file import bundled_label_stocks, read_label_stock
-from boardplan.files.shelf_file import bundled_shelf
 from boardplan.model.cable import OffBoardEnd
 from boardplan.output.labels.label_list import label_listing, label_records, label_tables, too_small_for
 from boardplan.output.labels.label_picture import ELLIPSIS, cable_picture, plate_picture, shortened_words
 from boardplan.output.labels.label_sheet import label_set, label_sheets, plain_stock
-from boardplan.output.labels.label_words import CableLabel, PlateLabel, fuse_labels, fuse_places
+from boardplan.output.labels.label_words import CableLabel, PlateLabel, fuse_labels
 from boardplan.output.printing.lettering import FINE, TITLE, text_box
 from boardplan.output.printing.paper import PAPERS
 from boardplan.output.printing.pdf import pdf_of
@@ -26,6 +25,10 @@ from boardplan.routing.lengths.cut_length import cut_lengths
 
 STOCKS = ("a4", "letter", *bundled_label_stocks())
 END = re.compile(r"end ([12])(?:, (\d+)/\d+)?")
+
+
+texts = st.text(st.characters(min_codepoint=33, max_codepoint=255), min_size=1, max_size=60)
+texts_of_a_plate = st.tuples(texts, texts)
 
 
 def stock_named(name):
@@ -161,29 +164,35 @@ def test_no_rating_is_made_up(jobs, fonts):
     assert asked["question"].startswith("which rating?")
 
 
-@pytest.mark.parametrize(
-    ("kind", "places"),
-    [
-        ("class-t-fuse-block", [["LINE", "LOAD"]]),
-        ("strip-fuse-block-3-way", [["A1", "B1"], ["A2", "B2"], ["A3", "B3"]]),
-        ("fused-busbar-4-way-double-fed", [["F1"], ["F2"], ["F3"], ["F4"]]),
-        ("blade-fuse-holder-single", [["IN", "OUT"]]),
-        ("busbar-5-stud", []),
-        ("rail-breaker-2-pole", []),
-    ],
-)
-def test_where_fuses_sit(kind, places):
-    found = fuse_places(bundled_shelf().kinds[kind])
-    assert [[terminal.id for terminal in each] for each in found] == places
+def test_a_rating_that_the_job_gives_stands_on_the_plate_and_is_not_asked_for(jobs, fonts):
+    """Ours, in the sample: FT1 200 A, PB1.F3 of a type without a rating."""
+    plan, labels = labels_of(jobs, "trailer", "a4", fonts)
+    words = {member.label.name: [each.words for each in texts] for member, _, texts in read_cells(labels, plan, fonts)}
+    assert words["FT1"][-2:] == ["replace with 200 A", "class T UL 248-15"]
+    assert words["PB1.F3"][-3:] == ["strip fuse ISO 8820-5", "replace with", "A"]
+    plates = {each["name"]: each["rating"] for each in label_records(labels)["plates"] if each["sort"] == "fuse"}
+    assert (plates["FT1"], plates["PB1.F1"], plates["PB1.F3"]) == (200, 60, None)
+    rows = {row["name"]: row for row in csv.DictReader(io.StringIO(label_listing(labels).csv)) if row["sort"] == "fuse"}
+    assert (rows["FT1"]["rating_a"], rows["PB1.F3"]["rating_a"]) == ("200", "")
+    asked = label_records(labels)["questions"][-1]
+    assert asked["what"] == "LP1.O2, PB1.F3, PB1.F4"
+
+
+@settings(max_examples=60)
+@given(texts_of_a_plate, st.tuples(st.floats(8, 80), st.floats(8, 80)), st.floats(0.5, 9999).map(lambda a: round(a, 1)))
+def test_a_rating_stands_whole_or_there_is_a_blank(fonts, words, sides, rating):
+    (name, type_words), (along, high) = words, sides
+    look = plate_picture(PlateLabel(name, "W1", fuse=True, rating=rating, type=type_words), along, high, fonts.width)
+    said = [each.text for each in look.picture if hasattr(each, "text")]
+    whole = f"{rating:g} A" in said or f"replace with {rating:g} A" in said
+    assert whole or "A" in said
+    assert not any(f"{rating:g} A".startswith(each[:-1]) for each in look.shortened if each[:1].isdigit())
 
 
 def test_components_have_their_reference_and_name(jobs, fonts):
     plan, labels = labels_of(jobs, "cabin", "letter", fonts)
     plain = {label.name: label.words for label, _ in labels.plates if not label.fuse}
     assert plain == {each.id: each.label or plan.kind_of(each).name for each in plan.components.values()}
-
-
-texts = st.text(st.characters(min_codepoint=33, max_codepoint=255), min_size=1, max_size=60)
 
 
 @settings(max_examples=40)

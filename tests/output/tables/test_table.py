@@ -50,3 +50,18 @@ def test_a_word_that_fits_its_column_is_never_broken(fonts):
         marks = [mark for strip in laid(table, width, fonts.width).strips for mark in strip.picture]
         words = [mark.text for mark in marks if isinstance(mark, Words)]
         assert {f"W{number:02}" for number in range(40)} <= set(words)
+
+
+def test_a_box_to_write_in_fills_its_cell_and_has_room_for_gloves():
+    """At least as wide as asked, high enough for figures of 5 mm, and inside its row and column."""
+    columns = (Column("what", grows=True), Column("value"))
+    table = Table(columns, ((Cell("stud"), Cell(blank=20)), (Cell("stud"), Cell("17"))))
+    blank, written = laid(table, 90, measure).strips
+    (box,) = [mark for mark in blank.picture if isinstance(mark, Line) and mark.closed]
+    left, bottom = min(box.points)
+    right, top = max(box.points)
+    assert right - left >= 20
+    assert top - bottom >= 6
+    assert -blank.height <= bottom < top <= 0
+    assert right <= 90
+    assert not [mark for mark in written.picture if isinstance(mark, Line) and mark.closed]
