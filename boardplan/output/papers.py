@@ -9,7 +9,9 @@ from boardplan.output.cutting.cutting_papers import cutting_papers
 from boardplan.output.findings.findings_papers import findings_papers
 from boardplan.output.holes.hole_papers import hole_papers
 from boardplan.output.labels.label_papers import label_papers
+from boardplan.output.load_out.load_out_papers import load_out_papers
 from boardplan.output.making import Making, PackFile
+from boardplan.output.materials.material_papers import material_papers
 from boardplan.output.template.template_papers import template_papers
 
 
@@ -30,6 +32,8 @@ ALL_PAPERS = (
     JobPaper("cables", "Cable cut list", "every cable to cut, press and fit", cable_papers),
     JobPaper("cutting", "Cutting plan", "from which reel or length each piece comes", cutting_papers),
     JobPaper("labels", "Label sheet", "both ends of every cable, components, fuses", label_papers),
+    JobPaper("materials", "Bill of materials", "what to buy, for each supply counter", material_papers),
+    JobPaper("load-out", "Load-out list", "what goes along, by box, to tick twice", load_out_papers),
     JobPaper("findings", "Findings", "what is open and what was accepted", findings_papers),
 )
 """Each with what a reader of the command's help sees."""
