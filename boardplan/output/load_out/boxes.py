@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from boardplan.model.load_out import BoxRule
+from boardplan.model.load_out import BoxRule, PartCategory
 from boardplan.output.parts.part import Part
 from boardplan.output.parts.part_words import kilograms
 from boardplan.output.parts.parts_list import PartsList
@@ -50,22 +50,34 @@ def boxes_of(parts: PartsList) -> tuple[PackedBox, ...]:
     for index, (rule, those) in enumerate(filled):
         loose = rule.loose or any(_too_heavy(parts, each) for each in those)
         number += not loose
-        weight = math.fsum(each.weight or 0.0 for each in those)
-        lift = "" if loose else lift_words(parts.shop, weight)
         load = in_van - sum(each.van for each, _ in filled[:index]) if rule.van else 0
-        boxes.append(PackedBox(LOOSE if loose else str(number), rule.name, load, those, lift))
+        boxes.append(_box(parts, LOOSE if loose else str(number), rule.name, load, those))
     return tuple(boxes)
+
+
+def _box(parts: PartsList, number: str, name: str, load: int, those: tuple[Part, ...]) -> PackedBox:
+    """Return a box, and who carries it as far as its things are weighed."""
+    box = PackedBox(number, name, load, those, "")
+    if number == LOOSE:
+        return box
+    unweighed = len(box.unweighed)
+    return replace(box, lift=f"? {unweighed} not weighed" if unweighed else lift_words(parts.shop, box.weight))
 
 
 def _filled(parts: PartsList, rule: BoxRule) -> Iterator[tuple[BoxRule, tuple[Part, ...]]]:
     """Yield the contents of a box, in as many boxes as its weight asks for."""
-    those = [each for name in rule.categories for each in parts.parts if each.packed and each.category == name]
+    those = [each for name in rule.categories for each in parts.parts if each.packed and _category(each) == name]
     if rule.loose:
         if those:
             yield rule, tuple(those)
         return
     for each in _shared_out(parts, those):
         yield rule, tuple(each)
+
+
+def _category(part: Part) -> PartCategory:
+    """Return the category of a part; what a board carries goes with the boards."""
+    return "boards" if part.on_board else part.category
 
 
 def _shared_out(parts: PartsList, those: Sequence[Part]) -> Iterator[list[Part]]:

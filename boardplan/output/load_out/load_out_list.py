@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from boardplan.output.load_out.boxes import PackedBox, boxes_of, hazardous
-from boardplan.output.parts.part import Part
+from boardplan.output.parts.part import Part, named
 from boardplan.output.parts.part_words import (
     bag_words,
     kilograms,
@@ -46,7 +46,7 @@ def _ready(parts: PartsList) -> Table:
             rows.append((Cell(tick=True), Cell(part.words, small=part.mark.note), Cell(when)))
     notes = [_HOW, _SPARES]
     if parts.stray:
-        notes.append(f"Marked, but not needed by this job: {'; '.join(mark.part for mark in parts.stray)}.")
+        notes.append(f"Marked, but not needed by this job: {named([mark.part for mark in parts.stray], '; ')}.")
     columns = (Column("has come", "middle"), Column("may the van leave?", grows=True), Column("ordered"))
     return Table(columns, tuple(rows), notes=tuple(notes))
 
@@ -76,10 +76,10 @@ def _box_row(box: PackedBox) -> tuple[Cell, ...]:
         Cell(str(box.load)),
         Cell(box.number, bold=True),
         Cell(box.name, bold=True, small=fragile),
-        Cell(str(len(box.parts))),
+        Cell(str(sum(not each.on_board for each in box.parts))),
         Cell(f"{box.weight:.1f}" if box.weight else ""),
         Cell(str(len(box.unweighed)) if box.unweighed else ""),
-        Cell("\n".join(lifts) or box.lift or "piece by piece"),
+        Cell(named(lifts, "\n") or box.lift or "piece by piece"),
     )
 
 
@@ -105,11 +105,42 @@ def _packed(boxes: Sequence[PackedBox]) -> Table:
         rows.append(Heading(box.title, box.lift))
         place = ""
         for each in box.parts:
-            if each.category == "made-cables" and each.size != place:
+            if each.category == "made-cables" and each.size != place and not each.on_board:
                 place = each.size
-                rows.append(Heading(f"bundle: {place}", f"box {box.number}" if not each.on_board else "on the board"))
-            rows.append(_row(box, each))
+                rows.append(Heading(f"bundle: {place}", f"box {box.number}"))
+            if not each.on_board:
+                rows.append(_row(box, each))
+        rows += _fitted_rows(box)
     return Table(columns, tuple(rows), "What is packed", apart=True)
+
+
+def _fitted_rows(box: PackedBox) -> Iterator[Row]:
+    """Yield lines for the cables that each board carries: they were ticked one by one when they were made."""
+    for board in dict.fromkeys(each.on_board for each in box.parts if each.on_board):
+        those = [each for each in box.parts if each.on_board == board]
+        for start in range(0, len(those), _MOST_FITTED):
+            yield _fitted_row(board, those[start : start + _MOST_FITTED])
+
+
+def _fitted_row(board: str, those: Sequence[Part]) -> tuple[Cell, ...]:
+    names = {each.key: each.key.removeprefix("made ") for each in those}
+    open_ones = "; ".join(f"{names[each.key]} {each.question}" for each in those if each.question)
+    return (
+        Cell(tick=True),
+        Cell(tick=True),
+        Cell(f"on {board}"),
+        Cell(f"{sum(each.needed or 0 for each in those):g}", bold=True),
+        Cell("pcs"),
+        Cell(f"Cables fitted on board {board}", small=", ".join(names.values()), alert=open_ones),
+        Cell(),
+        Cell("made"),
+        Cell(),
+        Cell(tick=True),
+    )
+
+
+_MOST_FITTED = 40
+"""Cables named in one row."""
 
 
 def _row(box: PackedBox, part: Part) -> tuple[Cell, ...]:
@@ -124,13 +155,13 @@ def _row(box: PackedBox, part: Part) -> tuple[Cell, ...]:
     return (
         Cell(tick=True),
         Cell(tick=True),
-        Cell(f"on {part.on_board}" if part.on_board else box.number),
+        Cell(box.number),
         Cell(quantity_words(part), bold=True, small=spare_parts(part)),
         Cell(part.unit),
         Cell(part.words, small=words, alert=alert),
         Cell(small="\n".join(each for each in (things_words(part), bag_words(part)) if each)),
         Cell(source_words(part)),
-        Cell("" if part.on_board else kilograms(part)),
+        Cell(kilograms(part)),
         Cell(tick=True),
     )
 
@@ -145,7 +176,7 @@ def _last(parts: PartsList) -> Table:
     rows = [(Cell(tick=True), Cell(each)) for each in parts.shop.rules.before_leaving]
     open_ones = [each.cable for each in parts.shop.review.lengths.values() if not each.final or each.cut is None]
     if open_ones:
-        rows.append((Cell(tick=True), Cell(f"Not final, to measure on arrival: {', '.join(open_ones)}")))
+        rows.append((Cell(tick=True), Cell(f"Not final, to measure on arrival: {named(open_ones)}")))
     rows += [
         (Cell(tick=True), Cell(f"All ordered parts have come: {len(parts.ordered)} had not when this was printed")),
         (Cell(), Cell("Packed by: ______________________   date: ______________")),

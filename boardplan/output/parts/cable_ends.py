@@ -8,7 +8,7 @@ from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
 from boardplan.model.component_kind import Stage
 from boardplan.model.conductor import Conductor
 from boardplan.model.plan import Plan
-from boardplan.output.parts.part import Part, Use
+from boardplan.output.parts.part import Part, Use, named
 from boardplan.output.parts.shop import Shop
 from boardplan.routing.lengths.end_work import EndWork, lug_measures, lug_words, size_words, tube_length
 
@@ -190,7 +190,7 @@ def _far_ends(ends: list[WorkedEnd]) -> Iterator[Part]:
     """Yield one line of questions for the far ends that nobody described."""
     asked = [each for each in ends if each.asked]
     if asked:
-        names = "; ".join(f"{each.cable.id} {each.work.place}" for each in asked)
+        names = named([f"{each.cable.id} {each.work.place}" for each in asked], "; ")
         uses = tuple(each.use(each.cable.count) for each in asked)
         words = "Lugs, ferrules or terminals for far ends off the board"
         question = f"which, on which stud? {names}"

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from boardplan.model.cable import Cable, ExitEnd, OffBoardEnd, TerminalEnd
 from boardplan.model.component_kind import Stage
-from boardplan.output.parts.part import Part, Use, counted
+from boardplan.output.parts.part import Part, Use, counted, named
 from boardplan.output.parts.shop import Shop
 from boardplan.routing.lengths.end_work import size_words
 from boardplan.routing.lengths.length_sum import CutLength
@@ -87,7 +87,7 @@ def _raw(shop: Shop, need: ReelNeed) -> Iterator[Part]:
         for each in shop.plan.cables.values()
         if (each.conductor, each.colour) == (need.conductor, need.colour)
     )
-    open_ones = f"still without a length: {', '.join(need.open)}" if need.open else ""
+    open_ones = f"still without a length: {named(need.open)}" if need.open else ""
     fine = "IEC 60228, class 5 or 6" if conductor.construction == "fine-strand" else ""
     yield Part(
         key, "raw-cable", words, round(need.total / 1000, 6), round(need.take - need.total / 1000, 6), "m", uses,
@@ -139,7 +139,7 @@ def _leads(shop: Shop) -> Iterator[Part]:
         spare = shop.spare("data-leads", 1)
         yield _lead(shop, name, long, words, (), spare)
         if name in asked:
-            question = f"how long? {', '.join(asked[name])}"
+            question = f"how long? {named(asked[name])}"
             yield Part(
                 f"lead {name}", "data-leads", conductor.name, None, None, question=question, counter="electrical"
             )

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 
 from boardplan.output.cutting.channel_pieces import ChannelPiece, channel_pieces
-from boardplan.output.parts.part import Part, Use
+from boardplan.output.parts.part import Part, Use, named
 from boardplan.output.parts.shop import Shop
 
 
@@ -35,18 +35,18 @@ def _section(shop: Shop, width: float, height: float, pieces: list[ChannelPiece]
     bases = [each for each in pieces if each.part == "base"]
     covers = [each for each in pieces if each.part == "cover"]
     uses = tuple(Use(each.channel, each.length / 1000, each.board) for each in bases)
-    named = any((each.width, each.height) == (width, height) for each in shop.plan.stock.channels)
+    on_sale = any((each.width, each.height) == (width, height) for each in shop.plan.stock.channels)
     yield shop.part(
         key, "channels", words, uses, unit="m", size=f"{width:g} x {height:g} mm", packed=False,
         note=f"longest piece {max(each.length for each in bases):g} mm",
-        question="" if named else "in which lengths is it sold? one length more of the main section to spare",
+        question="" if on_sale else "in which lengths is it sold? one length more of the main section to spare",
     )  # fmt: skip
     if covers:
         count: dict[tuple[str, str], int] = {}
         for each in covers:
             count[each.channel, each.board] = count.get((each.channel, each.board), 0) + 1
         fitted = tuple(Use(channel, n, board) for (channel, board), n in count.items())
-        names = ", ".join(f"{each.name} {each.length:g} mm" for each in covers)
+        names = named([f"{each.name} {each.length:g} mm" for each in covers])
         yield shop.part(
             key, "channels", f"Covers {width:g} x {height:g}", fitted, note=f"cut in the shop, packed flat: {names}",
             bought=False, own="made",

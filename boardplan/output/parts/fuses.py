@@ -16,6 +16,7 @@ _NAMES: dict[SpareSort, str] = {
     "bolt-down-fuses": "Bolt-down fuse",
     "blade-fuses": "Blade fuse",
 }
+_ORDER = tuple(_NAMES)
 _CLASS_T = "class t"
 
 
@@ -27,11 +28,13 @@ def fuse_parts(shop: Shop) -> Iterator[Part]:
         for end in cable.ends
         if isinstance(end, TerminalEnd)
     }
+    found = []
     for component in shop.plan.components.values():
         places = fuse_places(shop.plan.kind_of(component))
         used = [each for each in places if not each or any((component.id, one.id) in joined for one in each)]
         if used:
-            yield _fuses(shop, component, used)
+            found.append((_ORDER.index(_sort(used[0])), _fuses(shop, component, used)))
+    yield from (part for _, part in sorted(found, key=lambda each: each[0]))
 
 
 def _fuses(shop: Shop, component: Component, used: list[tuple[Terminal, ...]]) -> Part:
@@ -43,7 +46,7 @@ def _fuses(shop: Shop, component: Component, used: list[tuple[Terminal, ...]]) -
     return shop.part(
         f"fuse {component.id}", "fuses", f"{_NAMES[sort]} of {component.id}, {kind.name}",
         (Use(component.id, len(used), component.board, component.stage or kind.stage),),
-        spare=None, spare_words=each, note="spares stay with the customer, in a bag fixed to the board",
+        spare=None, spare_words=each, note="spares stay with the customer",
         standard=_standard(sort, kind.name), question=f"{unsure}which rating? {', '.join(names) or '____ A'}",
     )  # fmt: skip
 

@@ -1,6 +1,6 @@
 """Part: one line of what a job needs, how many of it and for what; nothing is made up where nobody said."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal, TypeAlias
@@ -96,6 +96,20 @@ class Part:
 def total(uses: Iterable[Use]) -> float:
     """Return how many a list of uses comes to."""
     return round(sum(each.count for each in uses), 6)
+
+
+_MOST_NAMES = 12
+"""More names than that are counted, so that no row of a table outgrows its sheet."""
+
+
+def named(names: Sequence[str], between: str = ", ") -> str:
+    """Return names one after the other; the last of many are counted.
+
+    >>> named(["W1", "W2"]), named([f"W{n}" for n in range(1, 15)])[-20:]
+    ('W1, W2', 'W11, W12, and 2 more')
+    """
+    more = len(names) - _MOST_NAMES
+    return between.join([*names[:_MOST_NAMES], *([f"and {more} more"] if more > 0 else [])])
 
 
 def counted(number: float, one: str, several: str = "") -> str:

@@ -25,7 +25,7 @@ def quantity_words(part: Part) -> str:
 
 def spare_parts(part: Part) -> str:
     """Return what the quantity is made of, where there is a spare or something for the site in it."""
-    if part.needed is None or not part.spare:
+    if not part.needed or not part.spare:
         return f"{tidy_number(part.on_site, 2)} on site" if _in_part_on_site(part) else ""
     words = f"{tidy_number(part.needed, 2)} + {tidy_number(part.spare, 2)}"
     return f"{words}\n{tidy_number(part.on_site, 2)} on site" if _in_part_on_site(part) else words

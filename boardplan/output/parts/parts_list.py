@@ -10,7 +10,7 @@ from boardplan.output.parts.cables import cable_parts
 from boardplan.output.parts.channels import channel_parts
 from boardplan.output.parts.fastenings import fastening_parts
 from boardplan.output.parts.fuses import fuse_parts
-from boardplan.output.parts.part import Part
+from boardplan.output.parts.part import Part, named
 from boardplan.output.parts.shop import Shop
 from boardplan.output.parts.standing import standing_parts
 from boardplan.output.parts.tools import tool_parts
@@ -45,7 +45,7 @@ class PartsList:
         if self.ordered:
             count = len(self.ordered)
             verb = "1 part is" if count == 1 else f"{count} parts are"
-            return f"NOT READY TO LEAVE: {verb} ordered: {'; '.join(self.ordered)}"
+            return f"NOT READY TO LEAVE: {verb} ordered: {named(self.ordered, '; ')}"
         unmarked = self.unmarked
         if not unmarked:
             return "ready to leave as far as this list knows"

@@ -11,7 +11,7 @@ from boardplan.model.stud_size import plain_size
 from boardplan.output.holes.hole_words import nearest_drill
 from boardplan.output.parts.cable_ends import WorkedEnd, is_small, worked_ends
 from boardplan.output.parts.fastenings import all_holes
-from boardplan.output.parts.part import Part, counted
+from boardplan.output.parts.part import Part, counted, named
 from boardplan.output.parts.shop import Shop
 from boardplan.routing.lengths.end_work import size_words
 
@@ -89,7 +89,7 @@ def _sockets(shop: Shop, ends: list[WorkedEnd]) -> Iterator[Part]:
         yield _tool(f"Socket {width} mm for {size}", f"{what}, nuts as ISO 272{old}{key}")
     screws = [each.name for each in _used_fasteners(shop) if each.hole == "pilot"]
     if screws:
-        yield _tool("Driver bits for wood screws", f"{', '.join(screws)}; as their heads ask, 2 of each")
+        yield _tool("Driver bits for wood screws", f"{named(screws)}; as their heads ask, 2 of each")
 
 
 def _used_fasteners(shop: Shop) -> list[Fastener]:

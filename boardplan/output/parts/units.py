@@ -7,7 +7,7 @@ from boardplan.model.component import Component
 from boardplan.model.component_kind import Stage
 from boardplan.model.weights import weights_of
 from boardplan.output.parts.cables import bundle_of
-from boardplan.output.parts.part import Part, Use, counted
+from boardplan.output.parts.part import Part, Use, named
 from boardplan.output.parts.shop import Shop
 
 _M2 = 1e6
@@ -54,10 +54,10 @@ def _board(shop: Shop, board: Board) -> Part:
         each for each in weights.unknown if each not in shop.plan.components or shop.plan.components[each] in on_it
     ]
     whole = None if unknown else weights.carried + cables
-    name = f" {board.name}" if board.name else ""
+    name = f"  {board.name}" if board.name else "  "
     size = f"{board.box.width:g} x {board.box.height:g} x {weights.carried_depth:g} mm carried"
     loads = f"{weights.carried:.1f} kg, its cables {cables:.1f} kg; channels are not weighed"
-    question = f"not weighed, and not in these: {', '.join(unknown)}" if unknown else ""
+    question = f"not weighed, and not in these: {named(unknown)}" if unknown else ""
     return Part(
         f"board {board.id}", "boards", f"Board {board.id}{name}, fitted", 1,
         uses=tuple(Use(each.id, 1, "", "shop") for each in on_it), size=size, mass=whole,
@@ -69,9 +69,7 @@ def _board(shop: Shop, board: Board) -> Part:
 def _site_unit(shop: Shop, component: Component) -> Part:
     kind = shop.plan.kind_of(component)
     fastener = shop.plan.fasteners.get(kind.fastener)
-    bolts = (
-        counted(len(kind.holes), fastener.name, fastener.name) if fastener else f"{len(kind.holes)} fastenings, which?"
-    )
+    bolts = f"{len(kind.holes)} x {fastener.name}" if fastener else f"{len(kind.holes)} fastenings, which?"
     pad = "pad, " if kind.non_combustible_backing else ""
     return Part(
         f"unit {kind.id}", "units", f"{component.id}  {component.label or kind.name}", 1,

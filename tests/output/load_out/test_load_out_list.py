@@ -9,12 +9,15 @@ from boards import library_bus
 from hypothesis import given
 from hypothesis import strategies as st
 
+from boardplan.bundled import data_dir
 from boardplan.checks.review import review_of
 from boardplan.model.supply import Supply
 from boardplan.output.load_out.boxes import LOOSE, boxes_of, hazardous
 from boardplan.output.load_out.load_out_list import load_out_listing, load_out_records, load_out_tables
 from boardplan.output.parts.part import Part
 from boardplan.output.parts.parts_list import PartsList, parts_list
+from boardplan.output.printing.pdf import Fonts
+from boardplan.output.tables.table import laid
 
 NAMES = ("library bus", "lookout cabin", "honey trailer")
 
@@ -59,11 +62,16 @@ def _review():
 
 
 def test_a_board_carries_its_cables_and_they_count_once(bus):
-    fitted = [each for box in boxes_of(bus) for each in box.parts if each.on_board]
-    assert fitted
-    (made,) = [box for box in boxes_of(bus) if box.name == "Made cables"]
-    loose = [each.weight for each in made.parts if not each.on_board]
-    assert made.weight == pytest.approx(sum(loose))
+    (boards,) = [box for box in boxes_of(bus) if box.name == "Boards"]
+    board, *fitted = boards.parts
+    assert [each.key for each in fitted] == [each.key for each in bus.parts if each.on_board]
+    assert boards.weight == pytest.approx(board.weight)
+
+
+def test_nobody_is_said_to_lift_what_is_not_weighed(bus):
+    lifts = {box.name: (box.lift, len(box.unweighed)) for box in boxes_of(bus) if box.number != LOOSE}
+    assert all(lift == f"? {count} not weighed" for lift, count in lifts.values() if count)
+    assert lifts["Made cables"] == ("one person", 0)
 
 
 def test_hazardous_goods_are_listed_with_a_note(bus):
@@ -95,7 +103,7 @@ def test_the_paper_says_all_of_it(sample, paper, packs):
     assert "Packed by" in pages[-1].words
     for box in told["boxes"]:
         for line in box["lines"]:
-            assert " ".join(line["what"].split()) in words
+            assert (" ".join(line["what"].split()) if not line["on_board"] else line["key"].split()[1]) in words
     for page in pages:
         assert all(text.left > 0 and text.right < page.width for text in page.texts)
 
@@ -112,3 +120,19 @@ def test_marks_on_what_the_job_does_not_need_are_named():
     parts = parts_list(review_of(plan))
     assert any("unit nowhere" in note for note in load_out_tables(parts)[0].notes)
     assert load_out_records(parts)["load_out"]["marks_not_needed"] == ["unit nowhere"]
+
+
+def test_no_row_outgrows_its_sheet_however_many_things_there_are():
+    """600 cables fitted, 600 on order: names are shared out to rows, or counted."""
+    shop = parts_list(_review()).shop
+    fitted = tuple(
+        Part(f"made W{n:03}", "made-cables", f"W{n:03}  cable", 1, on_board="A", mass=0.1) for n in range(600)
+    )
+    ordered = tuple(f"part {n}" for n in range(600))
+    tables = load_out_tables(PartsList(shop, fitted, ordered, ()))
+    rows = [row for table in tables for row in table.rows if isinstance(row, tuple)]
+    fonts = Fonts(data_dir("assets") / "fonts")
+    strips = [strip for table in tables for strip in laid(table, 182.0, fonts.width).strips]
+    assert len(rows) > 15
+    assert max(strip.height for strip in strips) < 60
+    assert all(any(part.key.split()[1] in cell.small for row in rows for cell in row) for part in fitted)

@@ -107,7 +107,7 @@ def test_units_for_site_go_with_their_bolts_and_say_who_lifts_them(lists):
         "INV1": (19.8, "one person"),
         "AT1": (13.6, "one person"),
     }
-    assert "4 M6 screw in T-nut" in bus["INV1"].note
+    assert "4 x M6 screw in T-nut" in bus["INV1"].note
     cabin = [each for each in of(lists("lookout cabin"), "units") if each.packed]
     assert [(each.mass, each.lift) for each in cabin] == [(27.4, "two people")] * 2
 
