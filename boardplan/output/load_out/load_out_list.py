@@ -116,22 +116,27 @@ def _packed(boxes: Sequence[PackedBox]) -> Table:
 
 def _fitted_rows(box: PackedBox) -> Iterator[Row]:
     """Yield lines for the cables that each board carries: they were ticked one by one when they were made."""
-    for board in dict.fromkeys(each.on_board for each in box.parts if each.on_board):
-        those = [each for each in box.parts if each.on_board == board]
+    bundles: dict[tuple[str, str], list[Part]] = {}
+    for each in box.parts:
+        if each.on_board:
+            bundles.setdefault((each.on_board, each.size), []).append(each)
+    for those in bundles.values():
         for start in range(0, len(those), _MOST_FITTED):
-            yield _fitted_row(board, those[start : start + _MOST_FITTED])
+            yield _fitted_row(those[start : start + _MOST_FITTED])
 
 
-def _fitted_row(board: str, those: Sequence[Part]) -> tuple[Cell, ...]:
+def _fitted_row(those: Sequence[Part]) -> tuple[Cell, ...]:
     names = {each.key: each.key.removeprefix("made ") for each in those}
     open_ones = "; ".join(f"{names[each.key]} {each.question}" for each in those if each.question)
+    first = those[0]
+    notes = ", ".join(names.values()) + (f"; {first.note}" if first.note else "")
     return (
         Cell(tick=True),
         Cell(tick=True),
-        Cell(f"on {board}"),
+        Cell(f"on {first.on_board}"),
         Cell(f"{sum(each.needed or 0 for each in those):g}", bold=True),
         Cell("pcs"),
-        Cell(f"Cables fitted on board {board}", small=", ".join(names.values()), alert=open_ones),
+        Cell(f"Cables {first.size}", small=notes, alert=open_ones),
         Cell(),
         Cell("made"),
         Cell(),

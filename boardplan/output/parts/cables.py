@@ -14,6 +14,10 @@ _RESCUE = 2.0
 """Metres of the largest conductor taken along in red and in black, to help oneself with: common practice, no source."""
 
 
+FITTED = ", fitted"
+"""How the place of a cable ends that is fitted at both ends."""
+
+
 def cable_key(conductor: str, colour: str) -> str:
     """Return the key of a cable off the reel."""
     return f"cable {conductor} {colour}"
@@ -32,21 +36,26 @@ def cable_parts(shop: Shop) -> Iterator[Part]:
 
 
 def bundle_of(shop: Shop, cable: Cable) -> tuple[str, str]:
-    """Return where a cable goes in words, and the board that carries it, fitted in the shop; empty where none does."""
+    """Return where a cable goes in words, and the board it hangs on when that is carried; empty where on none.
+
+    One end fitted in the shop is enough; the other is then tied back. What leaves the boards travels by itself.
+    """
     exits = [each for each in cable.ends if isinstance(each, (ExitEnd, OffBoardEnd))]
     if exits:
         place = shop.plan.exits[exits[0].exit]
         return f"off board {place.board}: {place.name or place.id}", ""
-    boards = {shop.plan.components[each.component].board for each in cable.ends if isinstance(each, TerminalEnd)}
-    units = sorted(
-        each.component
-        for each, work in zip(cable.ends, shop.review.lengths[cable.id].ends, strict=True)
-        if isinstance(each, TerminalEnd) and work.stage == "site"
-    )
+    ends = [
+        (shop.plan.components[end.component], work.stage)
+        for end, work in zip(cable.ends, shop.review.lengths[cable.id].ends, strict=True)
+        if isinstance(end, TerminalEnd)
+    ]
+    boards = list(dict.fromkeys(component.board for component, _ in ends))
+    fitted = [component.board for component, stage in ends if stage == "shop"]
+    units = ", ".join(dict.fromkeys(component.id for component, stage in ends if stage == "site"))
+    on = fitted[0] if fitted else ""
     if len(boards) > 1:
-        return f"between boards {' and '.join(sorted(boards))}", ""
-    board = next(iter(boards))
-    return (f"board {board}, for {', '.join(dict.fromkeys(units))}", "") if units else (f"board {board}, fitted", board)
+        return f"between boards {' and '.join(sorted(boards))}", on
+    return (f"board {boards[0]}, for {units}" if units else f"board {boards[0]}{FITTED}"), on
 
 
 def _made(shop: Shop, cable: Cable, place: str, board: str) -> Part:
@@ -61,7 +70,7 @@ def _made(shop: Shop, cable: Cable, place: str, board: str) -> Part:
         uses=tuple(Use(end.place, cable.count, "", end.stage) for end in length.ends),
         size=place,
         mass=per_piece,
-        note="" if board else _loose_ends(length),
+        note="" if place.endswith(FITTED) else _loose_ends(length),
         question="" if length.final and length.cut is not None else "not final: cut nothing yet",
         on_board=board,
         bought=False,

@@ -45,25 +45,40 @@ def _board(shop: Shop, board: Board) -> Part:
     weights = weights_of(shop.plan, board)
     on_it = [each for each in shop.plan.components.values() if each.board == board.id and _stage(shop, each) == "shop"]
     fitted = [
-        shop.review.lengths[each.id].mass
+        each.id
         for each in shop.plan.cables.values()
         if not shop.plan.conductors[each.conductor].stock_lengths and bundle_of(shop, each)[1] == board.id
     ]
-    cables = sum(each for each in fitted if each is not None)
+    cables = sum(shop.review.lengths[each].mass or 0.0 for each in fitted)
     unknown = [
         each for each in weights.unknown if each not in shop.plan.components or shop.plan.components[each] in on_it
     ]
     whole = None if unknown else weights.carried + cables
     name = f"  {board.name}" if board.name else "  "
     size = f"{board.box.width:g} x {board.box.height:g} x {weights.carried_depth:g} mm carried"
-    loads = f"{weights.carried:.1f} kg, its cables {cables:.1f} kg; channels are not weighed"
+    loads = f"{weights.carried:.1f} kg, its cables {cables:.1f} kg"
     question = f"not weighed, and not in these: {named(unknown)}" if unknown else ""
     return Part(
         f"board {board.id}", "boards", f"Board {board.id}{name}, fitted", 1,
         uses=tuple(Use(each.id, 1, "", "shop") for each in on_it), size=size, mass=whole,
         note=f"{size}; {loads}; covers on", question=question, bought=False, own="made",
-        lift="? not all weighed" if whole is None else lift_words(shop, whole),
+        lift="? not all weighed" if whole is None else _lift_with(shop, whole, _unweighed_on(shop, board, fitted)),
     )  # fmt: skip
+
+
+def _unweighed_on(shop: Shop, board: Board, cables: list[str]) -> list[str]:
+    """Return the channels and cables on a board that are in no weight."""
+    channels = [each.id for each in shop.plan.channels.values() if each.board == board.id]
+    return [*channels, *(each for each in cables if shop.review.lengths[each].mass is None)]
+
+
+def _lift_with(shop: Shop, mass: float, rest: list[str]) -> str:
+    """Return how many people carry a thing, and what the rest on it may weigh at most for that to be true."""
+    words = lift_words(shop, mass)
+    limit = shop.rules.lift.one if mass <= shop.rules.lift.one else shop.rules.lift.two
+    if not rest or mass > limit:
+        return words
+    return f"{words} while {named(rest)}, not weighed, {'is' if len(rest) == 1 else 'are'} below {limit - mass:.1f} kg"
 
 
 def _site_unit(shop: Shop, component: Component) -> Part:
