@@ -25,6 +25,7 @@ FORMAT = "boardplan-pack"
 
 def pack_contents(making: Making, files: Sequence[PackFile]) -> dict[str, Any]:
     """Return all that `pack.json` says."""
+    parts = parts_list(making.review)
     return {
         "format": FORMAT,
         "version": 1,
@@ -34,8 +35,8 @@ def pack_contents(making: Making, files: Sequence[PackFile]) -> dict[str, Any]:
         "files": [_file(each) for each in files],
         "cautions": [MEASURE_BARS, BEFORE_DRILLING, cut_list.FOOTER, *cut_list.BEFORE, hole_schedule.FABRIC],
         "labels": label_records(labels_of(making)),
-        **load_out_records(parts_list(making.review)),
-        **material_records(parts_list(making.review)),
+        **load_out_records(parts),
+        **material_records(parts),
     }
 
 
