@@ -111,7 +111,7 @@ def _packed(boxes: Sequence[PackedBox]) -> Table:
             if not each.on_board:
                 rows.append(_row(box, each))
         rows += _fitted_rows(box)
-    return Table(columns, tuple(rows), "What is packed", apart=True)
+    return Table(columns, tuple(rows), "What is packed", opens_sheet=True)
 
 
 def _fitted_rows(box: PackedBox) -> Iterator[Row]:
@@ -188,7 +188,7 @@ def _last(parts: PartsList) -> Table:
         (Cell(), Cell("Checked by: _____________________   date: ______________")),
         (Cell(), Cell("Returned and counted by: _____________________   date: ______________")),
     ]
-    return Table(columns, tuple(rows), "Before we lock the shop", apart=True)
+    return Table(columns, tuple(rows), "Before we lock the shop", opens_sheet=True)
 
 
 _HEADS = (

@@ -60,7 +60,7 @@ Row = tuple[Cell, ...] | Heading
 class Table:
     """A table with its columns and its rows; `title` and `notes` stand above it; it takes a share of the width.
 
-    One that is `apart` begins on a new sheet.
+    One that `opens_sheet` is handed out by itself: it begins on a sheet of its own.
     """
 
     columns: tuple[Column, ...]
@@ -68,7 +68,7 @@ class Table:
     title: str = ""
     notes: tuple[str, ...] = ()
     share: float = 1.0
-    apart: bool = False
+    opens_sheet: bool = False
 
 
 @dataclass(frozen=True, slots=True)
