@@ -66,17 +66,40 @@ def test_pack_works_with_qt_blocked(tmp_path):
 def test_help_starts_without_heavy_libraries():
     code = (
         "import sys; from boardplan.cli.commands import run_command; run_command(['help']);"
-        "print([name for name in ('shapely', 'numpy', 'reportlab', 'pydantic', 'PySide6') if name in sys.modules])"
+        "heavy = ('shapely', 'numpy', 'reportlab', 'pydantic', 'PySide6', 'ezdxf', 'xlsxwriter', 'pypdfium2');"
+        "print([name for name in heavy if name in sys.modules])"
     )
     assert python(code).stdout.splitlines()[-1] == "[]"
 
 
-def test_opening_a_job_needs_no_pdf_library():
+@pytest.mark.parametrize(
+    ("only", "needed"),
+    [
+        ("findings", {"reportlab"}),
+        ("dxf", {"ezdxf", "reportlab"}),
+        ("svg", {"reportlab"}),
+        ("workbook", {"reportlab", "xlsxwriter"}),
+        ("picture", {"pypdfium2", "reportlab"}),
+    ],
+)
+def test_a_paper_loads_no_library_of_another(only, needed, tmp_path):
+    """reportlab measures the words of every paper."""
+    code = (
+        "import sys; from boardplan.cli.commands import run_command; run_command(sys.argv[1:]);"
+        "print(sorted({'ezdxf', 'xlsxwriter', 'pypdfium2', 'reportlab'} & set(sys.modules)))"
+    )
+    job, folder = str(SAMPLES / "library-bus.json"), str(tmp_path / "pack")
+    told = python(code, "pack", job, "--to", folder, "--only", only)
+    assert told.stdout.splitlines()[-1] == str(sorted(needed)), told.stderr
+
+
+def test_opening_a_job_needs_no_library_that_writes_papers():
     code = (
         "import sys; from boardplan.editing.session import Session; from pathlib import Path;"
-        "Session.open(Path(sys.argv[1])); print('reportlab' in sys.modules)"
+        "Session.open(Path(sys.argv[1]));"
+        "print(sorted({'ezdxf', 'xlsxwriter', 'pypdfium2', 'reportlab'} & set(sys.modules)))"
     )
-    assert python(code, str(SAMPLES / "library-bus.json")).stdout.strip() == "False"
+    assert python(code, str(SAMPLES / "library-bus.json")).stdout.strip() == "[]"
 
 
 def test_packages_hold_nothing_but_a_docstring():

@@ -93,8 +93,8 @@ def _parser() -> _Parser:
     shelf = commands.add_parser("shelf", help="list the component kinds", description="list the component kinds")
     shelf.add_argument("--json", action="store_true", help="as JSON, with everything that is known of each kind")
     commands.add_parser("schema", help="print the JSON Schema of the job file", description="print the JSON Schema")
-    helps = commands.add_parser("help", help="explain: json, files, papers", description="explain a topic")
-    helps.add_argument("topic", nargs="?", choices=("json", "files", "papers"), help="what to explain")
+    helps = commands.add_parser("help", help="explain: json, files, papers, exchange", description="explain a topic")
+    helps.add_argument("topic", nargs="?", choices=("json", "files", "papers", "exchange"), help="what to explain")
     return parser
 
 
@@ -219,7 +219,7 @@ def _schema(_: argparse.Namespace) -> int:
 
 
 def _help(chosen: argparse.Namespace) -> int:
-    topics = {"json": "json-shapes.md", "files": "job-file.md"}
+    topics = {"json": "json-shapes.md", "files": "job-file.md", "exchange": "exchange-files.md"}
     if chosen.topic is None:
         say(_parser().format_help())
     elif chosen.topic == "papers":

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from boardplan.geometry.point import Point, box_around
+from boardplan.geometry.point import Point, box_around, direction
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,8 +19,9 @@ class Placement:
         return Point(turned.x + self.shift.x, turned.y + self.shift.y)
 
     def points(self, own: Iterable[tuple[float, float]]) -> tuple[Point, ...]:
-        """Return where a row of points comes to lie."""
-        return tuple(self.point(each) for each in own)
+        """Return where a row of points comes to lie; the turn is reckoned once for all."""
+        (cos, sin), (right, up) = direction(self.turn), self.shift
+        return tuple(Point(x * cos - y * sin + right, x * sin + y * cos + up) for x, y in own)
 
     def direction(self, own: float) -> float:
         """Return a direction of the kind as it points once turned."""

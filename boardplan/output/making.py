@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any, TypeVar
 
 from boardplan.bundled import data_dir
 from boardplan.checks.review import Review
@@ -18,6 +19,8 @@ from boardplan.output.tables.list_sheets import ListPaper, list_sheets
 from boardplan.output.tables.listing import Listing
 from boardplan.output.tables.table import Table
 from boardplan.output.verdict import open_counts
+
+_T = TypeVar("_T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +71,17 @@ class Making:
     def office(self) -> Paper:
         """The paper of all lists."""
         return list_paper(self.printing.paper, self.plan.job.units)
+
+    @cached_property
+    def _made(self) -> dict[str, Any]:
+        return {}
+
+    def once(self, key: str, make: Callable[[], _T]) -> _T:
+        """Return what `make` returns, made once for all files that ask for it by the same key."""
+        if key not in self._made:
+            self._made[key] = make()
+        made: _T = self._made[key]
+        return made
 
     def listed(self, title: str, tables: Sequence[Table], footer: str, *, landscape: bool = False) -> Sequence[Sheet]:
         """Return the sheets of a list; `footer` is the caution on each of them."""

@@ -8,6 +8,7 @@ from collections.abc import Callable, Collection, Sequence
 from pathlib import Path
 from typing import Any
 
+from boardplan.output.exchange.geometry_audit import BadDrawing
 from boardplan.output.making import Making, PackFile
 from boardplan.output.pack_contents import FORMAT, pack_contents
 from boardplan.output.papers import files_of
@@ -19,7 +20,7 @@ Progress = Callable[[int, int, str], None]
 
 
 class PackRefused(Exception):  # noqa: N818 - what happened, in words
-    """The folder holds something that is not a pack of ours, so nothing was written."""
+    """Nothing was written: the folder holds something that is not a pack of ours, or a file would do harm."""
 
 
 def write_pack(
@@ -29,7 +30,7 @@ def write_pack(
 
     The papers come into being beside the folder and take its place at the end: there is never half a pack.
     Raises PackRefused where the folder holds anything but an older pack, or a pack with papers that are not
-    chosen, OSError where it can't be written.
+    chosen, or a drawing for a machine is at fault; OSError where it can't be written.
     """
     target = folder.resolve()
     _check_target(target)
@@ -123,6 +124,9 @@ def _content(making: Making, each: PackFile, so_far: tuple[int, int], progress: 
         progress(done + page, total, each.name)
 
     if each.data:
-        return each.data()
+        try:
+            return each.data()
+        except BadDrawing as bad:
+            raise PackRefused(f"{each.name} is not fit to work from: {bad}; see --only for the other papers") from bad
     title = f"{making.plan.job.title}: {each.heading[0].lower()}{each.heading[1:]}"
     return pdf_of(each.sheets, making.fonts, title, on_page)

@@ -65,7 +65,7 @@ def test_shelf_and_schema_are_json(capsys):
     assert "cables" in json.loads(capsys.readouterr().out)["properties"]
 
 
-@pytest.mark.parametrize("topic", ["json", "files"])
+@pytest.mark.parametrize("topic", ["json", "files", "exchange"])
 def test_help_pages(topic, capsys):
     assert run_command(["help", topic]) == 0
     assert capsys.readouterr().out.startswith("# ")

@@ -17,9 +17,15 @@ def test_the_papers_named_are_written_and_no_other(tmp_path, capsys):
         "hole-schedule.pdf",
         "hole-schedule.csv",
         "findings.pdf",
+        "findings.csv",
         "pack.json",
     }
     assert "findings.pdf" in capsys.readouterr().out
+
+
+def test_one_file_for_machines_alone(tmp_path):
+    assert run_command(["pack", sample(), "--to", str(tmp_path / "p"), "--only", "dxf"]) == 0
+    assert {path.name for path in (tmp_path / "p").iterdir()} == {"board-A.dxf", "pack.json"}
 
 
 @pytest.mark.parametrize("names", ["hole", "", "holes,,findings"])

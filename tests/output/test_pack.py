@@ -35,10 +35,20 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
         "drilling-template-B.pdf",
         "back-template-B.pdf",
         "findings.pdf",
+        "findings.csv",
+        "board-A.dxf",
+        "board-B.dxf",
+        "board-A.svg",
+        "board-B.svg",
+        "board-A.png",
+        "board-B.png",
+        "lists.xlsx",
         "hole-schedule.pdf",
         "hole-schedule.csv",
         "cable-cut-list.pdf",
         "cable-cut-list.csv",
+        "press-list.csv",
+        "fit-list.csv",
         "cutting-plan.pdf",
         "cutting-plan.csv",
         "label-sheet.pdf",
@@ -146,7 +156,7 @@ def test_the_contents_say_which_rules_were_asked(packs):
 def test_a_few_papers_can_be_had_alone(review, tmp_path):
     contents = write_pack(Making(review, Printing(PAPERS["a4"])), tmp_path / "p", chosen=("holes", "findings"))
     names = [each["file"] for each in contents["files"]]
-    assert names == ["hole-schedule.pdf", "hole-schedule.csv", "findings.pdf"]
+    assert names == ["hole-schedule.pdf", "hole-schedule.csv", "findings.pdf", "findings.csv"]
     assert set(files_in(tmp_path / "p")) == {*names, "pack.json"}
     assert contents["holes_on_no_sheet"] == []
 
@@ -155,7 +165,7 @@ def test_a_few_papers_never_take_the_place_of_a_pack_with_others(review, tmp_pat
     making = Making(review, Printing(PAPERS["roll-914"]))
     write_pack(making, tmp_path / "p", chosen=("holes", "findings"))
     before = files_in(tmp_path / "p")
-    with pytest.raises(PackRefused, match=r"papers that were not chosen, such as findings\.pdf"):
+    with pytest.raises(PackRefused, match=r"papers that were not chosen, such as findings\.csv"):
         write_pack(making, tmp_path / "p", chosen=("holes",))
     assert files_in(tmp_path / "p") == before
 

@@ -1,10 +1,11 @@
 """Stud stacks: the tables for the bench of what lies on each stud in which order, and of the link bars to make."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
+from boardplan.output.tables.listing import Listing
 from boardplan.output.tables.table import Cell, Column, Table
 from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.lugs.link_bar import BarEnd, LinkBar, link_bar_offers
@@ -123,3 +124,59 @@ def _bar_record(bar: LinkBar) -> dict[str, Any]:
         "holes": [{"stud": each.place, "thread": each.stud, "diameter": each.hole} for each in bar.ends],
         "question": bar.question,
     }
+
+
+def stack_listings(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[Listing, ...]:
+    """Return the lists of stud stacks, a row for each lug from the contact face outwards, and of link bars.
+
+    A list without a row is left out.
+    """
+    stacks = tuple(row for each in several_on_a_stud(plan) for row in _stack_listed(plan, each))
+    bars = tuple(_bar_listed(each) for each in link_bar_offers(plan, lengths))
+    listings = (
+        Listing(
+            "Stud stacks",
+            (
+                "stud",
+                "thread",
+                "place",
+                "cable",
+                "lugs",
+                "area_mm2",
+                "palms_mm",
+                "asked_mm",
+                "usable_mm",
+                "fan_degrees",
+            ),
+            stacks,
+        ),
+        Listing(
+            "Link bars",
+            (
+                "in_place_of",
+                "pieces",
+                "centres_mm",
+                "step_mm",
+                "stud_1",
+                "hole_1_mm",
+                "stud_2",
+                "hole_2_mm",
+                "question",
+            ),
+            bars,
+        ),
+    )
+    return tuple(each for each in listings if each.rows)
+
+
+def _stack_listed(plan: Plan, stack: Stack) -> Iterator[tuple[str | float | None, ...]]:
+    fan = fan_of(plan, stack)
+    whole = (stack.palms, stack.asked, stack.thread, None if fan is None else fan.least)
+    for place, lug in enumerate(stack.lugs, start=1):
+        yield stack.place, stack.size or "", place, lug.cable, lug.count, lug.area, *whole
+
+
+def _bar_listed(bar: LinkBar) -> tuple[str | float | None, ...]:
+    first, second = bar.ends
+    holes = (first.place, first.hole, second.place, second.hole)
+    return bar.cable, bar.count, bar.centres, bar.step, *holes, bar.question

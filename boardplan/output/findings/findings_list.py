@@ -1,7 +1,10 @@
 """Findings list: what stops, what is to clear, what is worth knowing, and what somebody accepted and why."""
 
+from collections.abc import Iterator
+
 from boardplan.checks.finding import Finding
 from boardplan.checks.review import Review
+from boardplan.output.tables.listing import Listing
 from boardplan.output.tables.table import Cell, Column, Heading, Table
 from boardplan.output.verdict import verdict_words
 
@@ -42,3 +45,20 @@ def _row(finding: Finding) -> tuple[Cell, ...]:
         Cell(finding.sentence, small=finding.name),
         Cell(f"{accepted.name} {accepted.date}".strip(), small=accepted.reason) if accepted else Cell(),
     )
+
+
+def findings_listing(review: Review) -> Listing:
+    """Return all findings, gravest first, accepted ones too; places are from the lower left of their board."""
+    heads = (
+        "state", "severity", "finding", "sentence", "things", "board", "x_mm", "y_mm",
+        "measured", "limit", "unit", "source", "accepted_by", "accepted_on", "reason",
+    )  # fmt: skip
+    return Listing("Findings", heads, tuple(tuple(_listed(each)) for each in review.findings))
+
+
+def _listed(finding: Finding) -> Iterator[str | float | None]:
+    accepted = finding.accepted
+    yield from ("open" if finding.open else "accepted", finding.severity, finding.name, finding.sentence)
+    yield from (", ".join(finding.things), finding.board, finding.place.x, finding.place.y)
+    yield from (finding.measured, finding.limit, finding.unit, finding.source)
+    yield from (accepted.name, accepted.date, accepted.reason) if accepted else (None, None, None)

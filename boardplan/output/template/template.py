@@ -90,10 +90,10 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
     ground = (
         *light_grid(board),
         *_behind(plan, board),
-        *_cables(plan, review.ways, board),
-        *_channels(plan, board),
-        *_keep_clear(units),
-        *_outlines(units),
+        *cable_lines(plan, review.ways, board),
+        *channel_lines(plan, board),
+        *keep_clear_lines(units),
+        *unit_lines(units),
         *long_diagonal(board),
     )
     marks = (
@@ -189,7 +189,7 @@ def hatched(rings: Sequence[tuple[Point, ...]], towards: float, spacing: float, 
         yield Line(line, ink, FINE_LINE)
 
 
-def _cables(plan: Plan, ways: Mapping[str, Way], board: Board) -> Picture:
+def cable_lines(plan: Plan, ways: Mapping[str, Way], board: Board) -> Picture:
     """Return the centre line of every cable that has a way, light."""
     lines = [
         Strand(way.pieces, "line", 0.3)
@@ -205,20 +205,23 @@ def channel_ring(channel: Channel) -> tuple[Point, ...]:
     return (*beside_line(channel.line, -channel.width / 2), *reversed(left))
 
 
-def _channels(plan: Plan, board: Board) -> Iterator[Mark]:
+def channel_lines(plan: Plan, board: Board) -> Iterator[Mark]:
+    """Yield the outline and the centre line of every channel."""
     for channel in plan.channels.values():
         if channel.board == board.id:
             yield Line(channel_ring(channel), "quiet", THIN, closed=True)
             yield Line(channel.line, "line", THIN, (8, 2, 1, 2))
 
 
-def _keep_clear(units: Iterable[Placed]) -> Iterator[Mark]:
+def keep_clear_lines(units: Iterable[Placed]) -> Iterator[Mark]:
+    """Yield the edges of what units want kept clear, dotted."""
     for unit in units:
         for zone in unit.zones:
             yield Line(zone.ring, "line", 0.25, (0.25, 1.6), closed=True)
 
 
-def _outlines(units: Iterable[Placed]) -> Iterator[Mark]:
+def unit_lines(units: Iterable[Placed]) -> Iterator[Mark]:
+    """Yield the outlines of units and their terminals as small squares."""
     for unit in units:
         yield Line(unit.outline, "quiet", 0.25, closed=True)
         for terminal in unit.terminals.values():

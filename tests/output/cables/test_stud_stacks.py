@@ -5,7 +5,7 @@ from dataclasses import replace
 from checks.plans import UNIT, cable, plan_of, unit
 
 from boardplan.checks.review import review_of
-from boardplan.output.cables.stud_stacks import stack_records, stack_tables
+from boardplan.output.cables.stud_stacks import stack_listings, stack_records, stack_tables
 
 
 def tables_of(plan):
@@ -57,3 +57,25 @@ def test_a_bar_is_listed_with_its_holes_and_its_question():
     (record,) = stack_records(plan, review_of(plan).lengths)["link_bars"]
     assert (record["cable"], record["centres"], record["step"]) == ("W1", 80, 0)
     assert [each["diameter"] for each in record["holes"]] == [9.0, 9.0]
+
+
+def listed(plan):
+    listings = {each.title: each for each in stack_listings(plan, review_of(plan).lengths)}
+    return {title: [dict(zip(each.heads, row, strict=True)) for row in each.rows] for title, each in listings.items()}
+
+
+def test_a_list_has_a_row_for_each_lug_from_the_contact_face_outwards():
+    found = listed(stacked())
+    assert list(found) == ["Stud stacks"]
+    rows = found["Stud stacks"]
+    assert [(row["stud"], row["place"], row["cable"], row["area_mm2"]) for row in rows] == [
+        ("U1.T", 1, "W2", 70),
+        ("U1.T", 2, "W1", 16),
+    ]
+    assert [row["usable_mm"] for row in rows] == [None, None]  # nobody measured the stud
+
+
+def test_a_list_of_bars_says_what_the_table_says():
+    (row,) = listed(joined())["Link bars"]
+    assert (row["in_place_of"], row["pieces"], row["centres_mm"], row["hole_1_mm"]) == ("W1", 2, 80, 9.0)
+    assert "from the designer" in row["question"]
