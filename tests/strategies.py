@@ -14,9 +14,10 @@ from boardplan.editing.survey_edits import Sheet, add_board, add_exit, add_fixin
 from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Fabric, Material
-from boardplan.model.cable import ExitEnd, Leg, Loop, OffBoardEnd, TerminalEnd
+from boardplan.model.cable import ExitEnd, Leg, Loop, Lug, OffBoardEnd, TerminalEnd
 from boardplan.model.fuse import Fuse
 from boardplan.model.fuse_place import places_on
+from boardplan.model.supply import Supply
 
 coordinates = st.floats(-2000, 2000).map(lambda value: round(value, 3))
 halves = st.integers(-200, 3000).map(lambda value: value / 2)
@@ -82,7 +83,15 @@ def plans(draw, most_components=5):
     plan = plan.with_things([replace(each, trust=draw(trusts)) for each in said])
     for _ in range(draw(st.integers(0, 4))):
         plan = draw(with_a_cable(plan))
-    return plan
+    marks = draw(st.lists(supplies(), max_size=2, unique_by=lambda each: each.part))
+    return replace(plan, supply={each.part: each for each in marks})
+
+
+def supplies():
+    """Marks of where parts come from, on parts that a job may need."""
+    keys = ("unit shunt-500a", "cable 70 red", "fastener #8x19", "Sealant", "no such part")
+    states = st.sampled_from(("stock", "bought", "ordered", "customer"))
+    return st.builds(Supply, st.sampled_from(keys), states, st.none() | st.integers(0, 20).map(float), note=texts)
 
 
 @st.composite
@@ -102,7 +111,8 @@ def ends_of(plan):
         for terminal in plan.kind_of(component).terminals
     ]
     ends += [ExitEnd(each) for each in plan.exits]
-    ends += [OffBoardEnd(each, "battery", (Leg(400, "measured"), Leg(120.5, "photo", "bend"))) for each in plan.exits]
+    legs = (Leg(400, "measured"), Leg(120.5, "photo", "bend"))
+    ends += [OffBoardEnd(each, "battery", legs, lug=lug) for each in plan.exits for lug in (None, Lug("M8"))]
     return ends
 
 

@@ -10,6 +10,7 @@ from boardplan import __version__
 from boardplan.bundled import data_dir
 from boardplan.cli.label_option import label_stock_named
 from boardplan.cli.paper_option import paper_lines, papers_named
+from boardplan.cli.parts_command import add_parts_command, list_parts
 from boardplan.cli.printer_commands import (
     add_printer_commands,
     enter_measured_bars,
@@ -76,6 +77,7 @@ def _parser() -> _Parser:
             shape.add_argument(
                 "--free", metavar="CABLE", help="what would give a cable without a way one; takes a while"
             )
+    add_parts_command(commands.add_parser)
     pack = commands.add_parser("pack", help="write all papers of a job", description="write all papers of a job")
     pack.add_argument("file", type=Path, help="a job file")
     pack.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write")
@@ -231,6 +233,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "check": _check,
     "cables": _cables,
     "holes": _holes,
+    "parts": list_parts,
     "pack": _pack,
     "calibration-sheet": write_calibration_sheet,
     "measured-bars": enter_measured_bars,

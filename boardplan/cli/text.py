@@ -13,6 +13,10 @@ from boardplan.model.plan import Plan
 from boardplan.output.cables.cable_words import clock_words, remarks
 from boardplan.output.holes.datum import datum_words
 from boardplan.output.holes.hole_schedule import clamp_rows, hole_rows
+from boardplan.output.load_out.boxes import boxes_of
+from boardplan.output.materials.buying import buyings_of
+from boardplan.output.parts.part_words import quantity_words
+from boardplan.output.parts.parts_list import PartsList
 from boardplan.output.verdict import verdict_words
 from boardplan.routing.lengths.end_work import EndWork
 from boardplan.routing.lengths.length_sum import CutLength, explain
@@ -120,6 +124,38 @@ def hole_lines(plan: Plan, clamps: Clamps) -> list[str]:
     heads = ("hole", "board", "x mm", "y mm", *(("x in", "y in") if inches else ()), "bit mm", "", "stage")
     froms = [f"board {each.id}: x and y from the {datum_words(each)}" for each in plan.boards.values()]
     return [*columns(heads, rows), *froms]
+
+
+def packing_lines(parts: PartsList) -> list[str]:
+    """Return what goes along, box by box, as columns; whether the van may leave last."""
+    rows = [
+        (
+            f"on {part.on_board}" if part.on_board else box.number,
+            quantity_words(part),
+            part.unit,
+            part.words,
+            part.question,
+        )
+        for box in boxes_of(parts)
+        for part in box.parts
+    ]
+    return [*columns(("box", "n", "", "what", ""), rows), parts.ready_words]
+
+
+def buying_lines(parts: PartsList) -> list[str]:
+    """Return what to buy, counter by counter, as columns."""
+    lines = sorted((each for each in buyings_of(parts) if not each.done), key=lambda each: each.part.counter)
+    rows = [
+        (
+            each.part.counter,
+            "?" if each.buy is None else tidy_number(each.buy, 2),
+            each.unit,
+            each.part.words,
+            each.at_hand,
+        )
+        for each in lines
+    ]
+    return columns(("counter", "buy", "", "what", "at hand"), rows)
 
 
 def pack_lines(written: dict[str, Any], folder: Path) -> list[str]:

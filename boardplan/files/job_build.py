@@ -46,6 +46,7 @@ from boardplan.model.joins import broken_joins
 from boardplan.model.plan import Plan
 from boardplan.model.rule_set import RuleSet
 from boardplan.model.stock import CableStock, ChannelStock, Stock
+from boardplan.model.supply import Supply
 
 T = TypeVar("T")
 
@@ -54,6 +55,7 @@ def record_faults(record: JobFileRecord) -> Iterator[Fault]:
     """Yield doubled ids and outlines that can't be cut: what the shape of a record doesn't say."""
     for name in _WITH_IDS:
         yield from _doubled(name, getattr(record, name))
+    yield from _marked_twice(record)
     yield from _shape_faults(record)
 
 
@@ -85,6 +87,14 @@ def _doubled(name: str, records: Sequence[Any]) -> Iterator[Fault]:
             words = f"an id that is used once; {name}[{seen[record.id]}] has it"
             yield Fault(f"{name}[{index}] '{record.id}'.id", words)
         seen.setdefault(record.id, index)
+
+
+def _marked_twice(record: JobFileRecord) -> Iterator[Fault]:
+    seen: dict[str, int] = {}
+    for index, mark in enumerate(record.supply):
+        if mark.part in seen:
+            yield Fault(f"supply[{index}].part", f"a part that is marked once; supply[{seen[mark.part]}] marks it")
+        seen.setdefault(mark.part, index)
 
 
 def _ring_faults(path: str, board: BoardRecord) -> Iterator[Fault]:
@@ -144,6 +154,10 @@ def plan_from(record: JobFileRecord, rules: RuleSet) -> Plan:
         cables=_by_id(record.cables, _cable_from),
         accepted=tuple(_acceptance_from(each) for each in record.accepted),
         stock=_stock_from(record.stock),
+        supply={
+            each.part: Supply(each.part, each.source, each.count, each.date, each.note, each.substitute)
+            for each in record.supply
+        },
     )
 
 
@@ -209,12 +223,12 @@ def _cable_from(record: CableRecord) -> Cable:
 
 def _end_from(record: EndRecord) -> CableEnd:
     loop = Loop(record.loop, record.loop_length) if record.loop else None
+    lug = Lug(record.lug.stud, record.lug.form, record.lug.clocking) if record.lug else None
     if record.component is not None and record.terminal is not None:
-        lug = Lug(record.lug.stud, record.lug.form, record.lug.clocking) if record.lug else None
         return TerminalEnd(record.component, record.terminal, lug, record.stage, loop)
     if record.off_board is not None:
         legs = tuple(Leg(each.length, each.trust, each.note) for each in record.legs or ())
-        return OffBoardEnd(record.exit or "", record.off_board, legs, loop, record.rope)
+        return OffBoardEnd(record.exit or "", record.off_board, legs, loop, record.rope, lug)
     return ExitEnd(record.exit or "", loop)
 
 

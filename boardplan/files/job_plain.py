@@ -8,11 +8,12 @@ from pydantic import BaseModel
 from boardplan.files.job_records import FORMAT, VERSION, JobFileRecord
 from boardplan.files.shelf_build import conductor_plain, fastener_plain, kind_plain, ring_fields
 from boardplan.model.board import Board, Sides
-from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
+from boardplan.model.cable import Cable, CableEnd, Lug, OffBoardEnd, TerminalEnd
 from boardplan.model.channel import Channel
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan
 from boardplan.model.stock import Stock
+from boardplan.model.supply import Supply
 
 
 def job_plain(plan: Plan) -> dict[str, Any]:
@@ -106,6 +107,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
             for each in plan.accepted
         ],
         "stock": _stock_plain(plan.stock),
+        "supply": [_supply_plain(each) for each in plan.supply.values()],
     }
     kept = without_defaults(full, JobFileRecord)
     return {"format": FORMAT, "version": VERSION, **kept}
@@ -189,18 +191,33 @@ def _cable_plain(cable: Cable) -> dict[str, Any]:
 def _end_plain(end: CableEnd) -> dict[str, Any]:
     loop = {"loop": end.loop.sort, "loop_length": end.loop.length} if end.loop else {}
     if isinstance(end, TerminalEnd):
-        lug = end.lug
         return {
             "component": end.component,
             "terminal": end.terminal,
-            "lug": lug and {"stud": lug.stud, "form": lug.form, "clocking": lug.clocking},
+            "lug": _lug_plain(end.lug),
             "stage": end.stage,
             **loop,
         }
     if isinstance(end, OffBoardEnd):
         legs = [{"length": leg.length, "trust": leg.trust, "note": leg.note} for leg in end.legs]
-        return {"off_board": end.name, "exit": end.exit, "legs": legs, "rope": end.rope, **loop}
+        far = {"rope": end.rope, "lug": _lug_plain(end.lug)}
+        return {"off_board": end.name, "exit": end.exit, "legs": legs, **far, **loop}
     return {"exit": end.exit, **loop}
+
+
+def _lug_plain(lug: Lug | None) -> dict[str, Any] | None:
+    return {"stud": lug.stud, "form": lug.form, "clocking": lug.clocking} if lug else None
+
+
+def _supply_plain(mark: Supply) -> dict[str, Any]:
+    return {
+        "part": mark.part,
+        "source": mark.state,
+        "count": mark.count,
+        "date": mark.date,
+        "note": mark.note,
+        "substitute": mark.substitute,
+    }
 
 
 def _stock_plain(stock: Stock) -> dict[str, Any]:

@@ -269,7 +269,7 @@ class EndRecord(Record):
         given -= {"loop", "loop_length"}
         for needed, allowed in (
             ({"component", "terminal"}, {"lug", "stage"}),
-            ({"off_board", "exit", "legs"}, {"rope"}),
+            ({"off_board", "exit", "legs"}, {"rope", "lug"}),
             ({"exit"}, set()),
         ):
             if needed <= given <= needed | allowed:
@@ -341,6 +341,17 @@ class StockRecord(Record):
     corners: Literal["mitred", "square"] = "mitred"
 
 
+class SupplyRecord(Record):
+    """Where a part comes from, by the key that the load-out list gives it."""
+
+    part: Annotated[str, Field(min_length=1, max_length=200)]
+    source: Literal["stock", "bought", "ordered", "customer"]
+    count: Gap | None = None
+    date: Annotated[str, Field(pattern=DATE_PATTERN)] = ""
+    note: Text = ""
+    substitute: Text = ""
+
+
 class JobFileRecord(Record):
     """A whole job file."""
 
@@ -361,3 +372,4 @@ class JobFileRecord(Record):
     cables: Annotated[list[CableRecord], Field(max_length=10000)] = []
     accepted: list[AcceptanceRecord] = []
     stock: StockRecord = StockRecord()
+    supply: Annotated[list[SupplyRecord], Field(max_length=5000)] = []

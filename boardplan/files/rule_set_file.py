@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from boardplan.bundled import data_dir
+from boardplan.files.load_out_file import bundled_load_out
 from boardplan.files.record_types import COLOUR_PATTERN, Id, Record, Text
 from boardplan.files.toml_file import read_toml
 from boardplan.model.rule_set import BendRule, Limit, RuleSet, SlackRule
@@ -52,6 +53,7 @@ class RuleSetRecord(Record):
     id: Id
     edition: Text
     name: Text
+    load_out: Id | None = None
     limits: dict[str, LimitRecord]
     slack: dict[Literal["jumper", "large", "small", "off-board", "signal"], SlackRecord]
     bends: dict[Literal["fine-strand", "stiff", "sheathed", "data"], BendRecord]
@@ -85,4 +87,5 @@ def read_rule_set(path: Path) -> RuleSet:
         bends={key: BendRule(each.prefer, each.least) for key, each in record.bends.items()},
         colours=record.colours,
         fasteners={key: each.fastener for key, each in record.fasteners.items()},
+        load_out=bundled_load_out(record.load_out) if record.load_out else None,
     )

@@ -68,7 +68,8 @@ class ExitEnd:
 class OffBoardEnd:
     """An end away from the board: the exit it passes, then the legs from there; left raw.
 
-    `rope` is what a rope laid along the legs measured from the exit on, none where nobody laid one.
+    `rope` is what a rope laid along the legs measured from the exit on, none where nobody laid one; `lug` what is
+    pressed on there once it is cut, none where nobody said.
     """
 
     exit: str
@@ -76,6 +77,7 @@ class OffBoardEnd:
     legs: tuple[Leg, ...]
     loop: Loop | None = None
     rope: float | None = None
+    lug: Lug | None = None
 
     @property
     def length(self) -> float:

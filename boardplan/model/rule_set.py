@@ -6,6 +6,7 @@ from typing import Literal, TypeAlias
 
 from boardplan.model.cable import SlackClass
 from boardplan.model.conductor import Construction
+from boardplan.model.load_out import LoadOut
 
 Severity: TypeAlias = Literal["stop", "warn", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
@@ -49,6 +50,7 @@ class RuleSet:
     """A rule set; `id` and `edition` are what a job file names.
 
     `fasteners` says which fastener is used for a purpose by its id ("clamp"); an earlier edition names none.
+    `load_out` is what goes along to a job, none where the edition says nothing of it.
     """
 
     id: str
@@ -59,6 +61,7 @@ class RuleSet:
     bends: Mapping[Construction, BendRule]
     colours: Mapping[str, str]
     fasteners: Mapping[str, str] = field(default_factory=dict)
+    load_out: LoadOut | None = None
 
     def value(self, name: str) -> float:
         """Return the value of a limit; a name that is not in the rule set is a fault of the program."""

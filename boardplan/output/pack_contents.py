@@ -10,7 +10,10 @@ from boardplan.output.findings.finding_records import finding_records
 from boardplan.output.holes import hole_schedule
 from boardplan.output.labels.label_list import label_records
 from boardplan.output.labels.label_papers import labels_of
+from boardplan.output.load_out.load_out_list import load_out_records
 from boardplan.output.making import Making, PackFile
+from boardplan.output.materials.materials_list import material_records
+from boardplan.output.parts.parts_list import parts_list
 from boardplan.output.printing.pages import Tile
 from boardplan.output.printing.printer_correction import Printing, printing_record
 from boardplan.output.printing.printer_tiles import page_factors
@@ -22,6 +25,7 @@ FORMAT = "boardplan-pack"
 
 def pack_contents(making: Making, files: Sequence[PackFile]) -> dict[str, Any]:
     """Return all that `pack.json` says."""
+    parts = parts_list(making.review)
     return {
         "format": FORMAT,
         "version": 1,
@@ -31,6 +35,8 @@ def pack_contents(making: Making, files: Sequence[PackFile]) -> dict[str, Any]:
         "files": [_file(each) for each in files],
         "cautions": [MEASURE_BARS, BEFORE_DRILLING, cut_list.FOOTER, *cut_list.BEFORE, hole_schedule.FABRIC],
         "labels": label_records(labels_of(making)),
+        **load_out_records(parts),
+        **material_records(parts),
     }
 
 

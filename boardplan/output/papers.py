@@ -11,7 +11,9 @@ from boardplan.output.findings.findings_papers import findings_papers
 from boardplan.output.hand_over.hand_over_papers import fuse_papers, record_papers, torque_papers
 from boardplan.output.holes.hole_papers import hole_papers
 from boardplan.output.labels.label_papers import label_papers
+from boardplan.output.load_out.load_out_papers import load_out_papers
 from boardplan.output.making import Making, PackFile
+from boardplan.output.materials.material_papers import material_papers
 from boardplan.output.shut_off.shut_off_papers import shut_off_papers
 from boardplan.output.survey.survey_papers import re_measure_papers
 from boardplan.output.tables.listing import Listing
@@ -44,6 +46,8 @@ ALL_PAPERS = (
     JobPaper("cables", "Cable cut list", "every cable to cut, press and fit", cable_papers),
     JobPaper("cutting", "Cutting plan", "from which reel or length each piece comes", cutting_papers),
     JobPaper("labels", "Label sheet", "both ends of every cable, components, fuses", label_papers),
+    JobPaper("materials", "Bill of materials", "what to buy, for each supply counter", material_papers),
+    JobPaper("load-out", "Load-out list", "what goes along, by box, to tick twice", load_out_papers),
     JobPaper("re-measure", "Re-measure list", "dimensions to measure again on arrival", re_measure_papers),
     JobPaper("fuses", "Fuse schedule", "every fuse and breaker, what it protects, what to ask", fuse_papers),
     JobPaper("torque", "Torque list", "every stud and clamp to tighten and mark", torque_papers),

@@ -5,6 +5,7 @@ from types import MappingProxyType
 from typing import Any
 
 from boardplan.bundled import data_dir
+from boardplan.checks.review import Review
 from boardplan.geometry.units import inches_text
 from boardplan.model.plan import Plan
 from boardplan.output.back.back_records import back_records
@@ -17,6 +18,9 @@ from boardplan.output.holes.hole_schedule import HoleRow, clamp_rows, hole_rows
 from boardplan.output.holes.hole_words import SYMBOL_WORDS, nearest_drill
 from boardplan.output.labels.label_list import label_records
 from boardplan.output.labels.label_sheet import label_set, plain_stock
+from boardplan.output.load_out.load_out_list import load_out_records
+from boardplan.output.materials.materials_list import material_records
+from boardplan.output.parts.parts_list import parts_list
 from boardplan.output.printing.paper import PAPERS
 from boardplan.output.printing.pdf import Fonts
 from boardplan.output.records_of_job import job_record, number
@@ -130,6 +134,12 @@ def cable_records(
         ],
         "sharing": {"could_save": number(saving.at_most), "outside": list(saving.outside), "words": saving.sentence},
     }
+
+
+def part_records(review: Review) -> Record:
+    """Return what goes along by box, and what is bought; null under a rule set that says nothing of loading."""
+    parts = parts_list(review)
+    return {**job_record(review.plan), **load_out_records(parts), **material_records(parts)}
 
 
 def _labels(plan: Plan, lengths: Mapping[str, CutLength]) -> Record:

@@ -62,6 +62,10 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
         "shut-off-card.pdf",
         "test-record.pdf",
         "test-record.csv",
+        "bill-of-materials.pdf",
+        "bill-of-materials.csv",
+        "load-out-list.pdf",
+        "load-out-list.csv",
     }
     assert set(files_in(pack.folder)) == listed | {"pack.json"}
     assert json.loads((pack.folder / "pack.json").read_text(encoding="utf-8")) == pack.contents

@@ -114,11 +114,22 @@ def column_widths(table: Table, width: float, measure: Measure) -> list[float]:
         return [each + (spare / len(takers) if index in takers else 0) for index, each in enumerate(needed)]
     fixed = sum(each for index, each in enumerate(needed) if index not in growing)
     level = _level([needed[index] for index in growing], width - fixed)
-    widths = [
-        max(min(each, level), _least(table, index, measure)) if index in growing else each
-        for index, each in enumerate(needed)
-    ]
-    return _held(widths, growing, fixed, width)
+    least = [_least(table, index, measure) for index in range(len(needed))]
+    widths = [max(min(each, level), least[index]) if index in growing else each for index, each in enumerate(needed)]
+    return _held(_taken_back(widths, growing, least, width), growing, fixed, width)
+
+
+def _taken_back(widths: Sequence[float], growing: Sequence[int], least: Sequence[float], width: float) -> list[float]:
+    """Return widths that fit where columns can still wrap: the widest give way first, and no word is broken."""
+    fitted, excess = list(widths), sum(widths) - width
+    slack = {index: max(0.0, widths[index] - least[index]) for index in growing}
+    if excess > sum(slack.values()):
+        return fitted
+    for index in sorted(growing, key=lambda each: -slack[each]):
+        given = max(0.0, min(excess, slack[index]))
+        fitted[index] -= given
+        excess -= given
+    return fitted
 
 
 def _held(widths: Sequence[float], growing: Sequence[int], fixed: float, width: float) -> list[float]:

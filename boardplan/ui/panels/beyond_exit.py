@@ -144,8 +144,8 @@ class BeyondExit(QWidget):
         new_name = held if name is None else name
         new: OffBoardEnd | ExitEnd = ExitEnd(old.exit, old.loop)
         if legs or new_name:
-            rope = old.rope if isinstance(old, OffBoardEnd) else None
-            new = OffBoardEnd(old.exit, new_name or tr("off the board"), legs, old.loop, rope)
+            rope, lug = (old.rope, old.lug) if isinstance(old, OffBoardEnd) else (None, None)
+            new = OffBoardEnd(old.exit, new_name or tr("off the board"), legs, old.loop, rope, lug)
         cable = self._desk.session.committed_plan.cables[self._cable]
         if cable.start is old:
             self._desk.edit(words, lambda plan: set_cable(plan, cable.id, start=new))

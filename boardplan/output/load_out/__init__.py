@@ -1,0 +1,1 @@
+"""The load-out list: what goes along, by box, to tick twice."""

@@ -1,0 +1,1 @@
+"""The bill of materials for supply counters."""
