@@ -23,6 +23,7 @@ from boardplan.files.shelf_build import (
     points_from,
     ring_from,
 )
+from boardplan.files.tray_records import tray_from
 from boardplan.geometry.point import Point
 from boardplan.model.board import (
     BackPart,
@@ -58,7 +59,7 @@ def record_faults(record: JobFileRecord) -> Iterator[Fault]:
 
 _WITH_IDS = (
     *("boards", "kinds", "conductors", "fasteners", "framing", "back_parts", "no_go_boxes"),
-    *("exits", "fixings", "components", "channels", "cables"),
+    *("exits", "fixings", "components", "channels", "cables", "trays"),
 )
 
 
@@ -135,6 +136,7 @@ def plan_from(record: JobFileRecord, rules: RuleSet) -> Plan:
         cables=_by_id(record.cables, _cable_from),
         accepted=tuple(_acceptance_from(each) for each in record.accepted),
         stock=_stock_from(record.stock),
+        trays=tuple(tray_from(each) for each in record.trays),
     )
 
 

@@ -6,6 +6,7 @@ from pydantic import BaseModel
 
 from boardplan.files.job_records import FORMAT, VERSION, JobFileRecord
 from boardplan.files.shelf_build import conductor_plain, fastener_plain, kind_plain, ring_fields
+from boardplan.files.tray_records import tray_plain
 from boardplan.model.board import Board, Sides
 from boardplan.model.cable import Cable, CableEnd, OffBoardEnd, TerminalEnd
 from boardplan.model.channel import Channel
@@ -102,6 +103,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
             for each in plan.accepted
         ],
         "stock": _stock_plain(plan.stock),
+        "trays": [tray_plain(each) for each in plan.trays],
     }
     kept = without_defaults(full, JobFileRecord)
     return {"format": FORMAT, "version": VERSION, **kept}

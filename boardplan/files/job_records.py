@@ -26,6 +26,7 @@ from boardplan.files.record_types import (
     Text,
 )
 from boardplan.files.shelf_records import ConductorRecord, FastenerRecord, KindRecord
+from boardplan.files.tray_records import TrayRecord
 
 FORMAT = "boardplan-job"
 VERSION = 1
@@ -342,3 +343,4 @@ class JobFileRecord(Record):
     cables: Annotated[list[CableRecord], Field(max_length=10000)] = []
     accepted: list[AcceptanceRecord] = []
     stock: StockRecord = StockRecord()
+    trays: Annotated[list[TrayRecord], Field(max_length=50)] = []

@@ -16,6 +16,7 @@ from boardplan.model.fastener import Fastener
 from boardplan.model.job import Acceptance, Job
 from boardplan.model.rule_set import RuleSet
 from boardplan.model.stock import Stock
+from boardplan.model.tray import Tray
 
 Thing: TypeAlias = Board | Framing | BackPart | NoGoBox | Exit | BoardFixing | Component | Channel | Cable
 
@@ -57,6 +58,7 @@ class Plan:
     cables: Mapping[str, Cable] = field(default_factory=dict)
     accepted: tuple[Acceptance, ...] = ()
     stock: Stock = field(default_factory=Stock)
+    trays: tuple[Tray, ...] = ()
 
     @cached_property
     def things(self) -> Mapping[str, Thing]:
