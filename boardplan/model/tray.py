@@ -1,4 +1,4 @@
-"""Tray: what is known of a battery tray that a customer builds; what nobody knows yet is none or empty, never guessed."""
+"""Tray: what is known of a battery tray that a customer builds; what nobody knows yet is none or empty."""
 
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
@@ -51,7 +51,7 @@ class TrayExit:
 
 @dataclass(frozen=True, slots=True)
 class TrayFixing:
-    """A fixing of a tray into the structure: its place from the inside left front corner, the bolt, what it goes into."""
+    """A fixing of a tray: its place from the inside left front corner, the bolt, the structure it goes into."""
 
     at: Point | None = None
     bolt: str = ""

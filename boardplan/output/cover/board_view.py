@@ -8,7 +8,6 @@ from boardplan.drawing.rings import hexagon
 from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.board import Board
 from boardplan.model.weights import weights_of
-from boardplan.output.cover.mass_mark import mass_mark
 from boardplan.output.cover.reference_tags import Tags, cable_tags, component_tags, tag_picture
 from boardplan.output.cover.side_view import BELOW, depths_of, side_view, side_width
 from boardplan.output.cover.soft_picture import soft_picture, stage_outlines
@@ -21,6 +20,7 @@ from boardplan.output.drawn.dimensions import (
     running_level,
     running_upright,
 )
+from boardplan.output.drawn.mass_mark import mass_mark
 from boardplan.output.drawn.scale import Scaled, scale_bar
 from boardplan.output.holes.datum import datum_point, running
 from boardplan.output.printing.lettering import Measure
@@ -108,7 +108,9 @@ class BoardView:
         self.unnamed[:] = tags.unnamed
         self.unmarked[:] = tags.unmarked
         signs = [Area((hexagon(at, 2.6),), "paper", "ink", 0.25) for at in heads]
-        crosses = [Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for at in heads for turn in (0, 90)]
+        crosses = [
+            Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for at in heads for turn in (0, 90)
+        ]
         marked = [mark for at, letter in masses.items() for mark in mass_mark(at, letter)]
         return (*signs, *crosses, *marked, *tag_picture(tags))
 
@@ -156,13 +158,17 @@ class BoardView:
         across, up = self._stations()
         y = shown.bottom - _LINE_AWAY if lower else shown.top + _LINE_AWAY
         x = shown.left - _LINE_AWAY if to_left else shown.right + _LINE_AWAY
-        placed_across = [Station(Point(drawing.point(each.at).x, shown.bottom if lower else shown.top), each.text) for each in across]
-        placed_up = [Station(Point(shown.left if to_left else shown.right, drawing.point(each.at).y), each.text) for each in up]
+        placed_across = [
+            Station(Point(drawing.point(each.at).x, shown.bottom if lower else shown.top), each.text) for each in across
+        ]
+        placed_up = [
+            Station(Point(shown.left if to_left else shown.right, drawing.point(each.at).y), each.text) for each in up
+        ]
         marks: list[Mark] = []
         if placed_across:
-            marks += running_level(origin, placed_across, y, "below" if lower else "above", self.measure)
+            marks += running_level(origin, placed_across, y, "below" if lower else "above")
         if placed_up:
-            marks += running_upright(origin, placed_up, x, "left" if to_left else "right", self.measure)
+            marks += running_upright(origin, placed_up, x, "left" if to_left else "right")
         wide, high = dimension_text(self.box.width, units), dimension_text(self.box.height, units)
         level = shown.top + _OVERALL if lower else shown.bottom - _OVERALL
         upright = shown.right + _OVERALL if to_left else shown.left - _OVERALL

@@ -10,11 +10,11 @@ from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.model.weights import Weights, weights_of
 from boardplan.output.cover.cautions import cautions_of
-from boardplan.output.cover.mass_mark import mass_mark
 from boardplan.output.cover.side_view import depths_of
 from boardplan.output.cover.soft_picture import stage_of
 from boardplan.output.drawn.blocks import Block, Row
 from boardplan.output.drawn.dimensions import dimension_text, units_words
+from boardplan.output.drawn.mass_mark import mass_mark
 from boardplan.output.holes.datum import datum_words, running
 from boardplan.output.making import Making, PackFile
 from boardplan.output.verdict import open_counts, stop_words
@@ -120,7 +120,13 @@ def cautions_block(making: Making) -> Block:
     """Return the cautions of a job."""
     template = any(file.tiles for file in making.beside)
     sign = (Area(((Point(-1.4, -1.1), Point(1.4, -1.1), Point(0, 1.4)),), "ink"),)
-    return Block("Cautions", [Row(each.words, sign=sign) for each in cautions_of(making.review, template=template)], 4.5, 54.0, wide=True)
+    return Block(
+        "Cautions",
+        [Row(each.words, sign=sign) for each in cautions_of(making.review, template=template)],
+        4.5,
+        54.0,
+        wide=True,
+    )
 
 
 def legend_block(plan: Plan, boards: Sequence[Board], unnamed: Sequence[str], unmarked: Sequence[str]) -> Block:
@@ -153,7 +159,7 @@ def _signs(plan: Plan, shown: set[str]) -> Iterator[tuple[bool, str, Picture]]:
         return any(each.board in shown for each in getattr(plan, name).values())
 
     at = Point(0, 0)
-    posts = (
+    posts: Picture = (
         Area((rectangle(-4.5, -1.5, 9, 3),), "#F0F0F0"),
         *(Line((Point(-4.5, y), Point(4.5, y)), "quiet", 0.1, (0.9, 0.5)) for y in (-1.5, 1.5)),
         Line((Point(-4.5, 0), Point(4.5, 0)), "quiet", 0.1, (1.4, 0.3, 0.2, 0.3)),

@@ -20,7 +20,7 @@ _SHEET = "#F4F2EE"
 
 
 def soft_picture(review: Review, boards: Collection[str]) -> Iterator[Mark]:
-    """Yield all that lies on some boards in wall coordinates, words left out: they are set at their size on the sheet."""
+    """Yield all that lies on some boards in wall coordinates, but for words, which the sheet sets at their own size."""
     plan = review.plan
     for key, picture in pictures_in_order(plan, review.ways):
         thing = plan.things.get(key)

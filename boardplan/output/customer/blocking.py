@@ -30,7 +30,7 @@ class Held:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Blocking between two upright members at a height, for some fixings; a member of none is past the known framing."""
+    """Blocking between two upright members at a height, for some fixings; none for a member nobody surveyed."""
 
     left: Framing | None
     right: Framing | None

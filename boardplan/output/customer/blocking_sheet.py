@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 
+from boardplan.drawing.picture import Area, Line
+from boardplan.drawing.rings import rectangle
 from boardplan.geometry.point import Point
 from boardplan.geometry.units import length_text
 from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.output.customer.blocking import LIMIT, blocking_of, corner_words, from_corner, held_fixings, members_of
-from boardplan.output.customer.blocking_view import BlockingView
+from boardplan.output.customer.blocking_view import NOTE, BlockingView, fixing_sign
 from boardplan.output.customer.tray_words import FOOTER
 from boardplan.output.drawn.blocks import Block, Row, columns_of
 from boardplan.output.drawn.dimensions import dimension_text, units_words
@@ -57,6 +59,7 @@ def _blocks(plan: Plan, board: Board) -> list[Block]:
         Block("Framing, as surveyed", list(_framing_rows(plan, board)), _LEAD),
         Block("Board fixings", list(_fixing_rows(plan, board)), _LEAD, 50.0),
         Block("Openings and cable exits", list(_exit_rows(plan, board)), _LEAD, 50.0),
+        Block("Lines and signs", list(_sign_rows(plan, board)), 11.5),
         Block("Before we come", list(_end_rows()), _LEAD),
     ]
     return [block for block in blocks if block.rows]
@@ -125,7 +128,26 @@ def _exit_rows(plan: Plan, board: Board) -> Iterator[Row]:
     for number, ring in enumerate(board.cutouts, start=1):
         xs, ys = zip(*(from_corner(board, each) for each in ring), strict=True)
         size = f"X {dimension_text(min(xs), units)} to {dimension_text(max(xs), units)}"
-        yield Row(f"{size}, Y {dimension_text(min(ys), units)} to {dimension_text(max(ys), units)}", f"cut-out {number}")
+        yield Row(
+            f"{size}, Y {dimension_text(min(ys), units)} to {dimension_text(max(ys), units)}", f"cut-out {number}"
+        )
+
+
+def _sign_rows(plan: Plan, board: Board) -> Iterator[Row]:
+    at, ring = Point(0, 0), rectangle(-4.5, -1.3, 9, 2.6)
+    yield Row(
+        "edge of the board and of openings in it", sign=(Line((Point(-4.8, 0), Point(4.8, 0)), "ink", 0.45, (3, 1)),)
+    )
+    if members_of(plan, board):
+        yield Row("member of the wall, with its centre", sign=(Area((ring,), NOTE, "quiet", 0.2),))
+    held = held_fixings(plan, board)
+    if any(not each.misses for each in held):
+        yield Row("board fixing that a member holds", sign=fixing_sign(at, misses=False))
+    if any(each.misses for each in held):
+        yield Row("board fixing that needs blocking", sign=fixing_sign(at, misses=True))
+    if board.compartment:
+        corner = (Line((Point(3.5, -1.2), Point(-2, -1.2), Point(-2, 1.3)), "ink", 0.7),)
+        yield Row("the corner to measure from", sign=corner)
 
 
 def _end_rows() -> Iterator[Row]:

@@ -11,7 +11,6 @@ from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.board import Board, Framing
 from boardplan.model.plan import Plan
 from boardplan.output.customer.blocking import (
-    Held,
     Piece,
     blocking_of,
     from_corner,
@@ -33,7 +32,8 @@ from boardplan.output.template.free_places import MARK, WORDS, FreePlaces
 
 _AWAY, _OTHER, _BAR = 6.0, 11.0, 7.0
 _PAST = 5.0
-_NOTE = "#E9E9E9"
+NOTE = "#E9E9E9"
+"""The tint of a member."""
 
 
 @dataclass(frozen=True)
@@ -93,7 +93,7 @@ class BlockingView:
         for each in held:
             at = drawing.point(each.fixing.position)
             places.take(Box(*at, *at).grown(1.6), MARK)
-            yield from _fixing(each, at)
+            yield from fixing_sign(at, misses=each.misses)
         for each in held:
             at = drawing.point(each.fixing.position)
             yield from self._name(each.fixing.id, at, places, bold=each.misses)
@@ -102,11 +102,14 @@ class BlockingView:
     def _member(self, member: Framing, drawing: Scaled, board: Box, places: FreePlaces) -> Iterator[Mark]:
         own, shown = drawing.box(framing_box(member, self.board)), board.grown(_PAST)
         box = Box(
-            max(own.left, shown.left), max(own.bottom, shown.bottom), min(own.right, shown.right), min(own.top, shown.top)
+            max(own.left, shown.left),
+            max(own.bottom, shown.bottom),
+            min(own.right, shown.right),
+            min(own.top, shown.top),
         )
         if box.width <= 0 or box.height <= 0:
             return
-        yield Area((box.corners(),), _NOTE)
+        yield Area((box.corners(),), NOTE)
         yield Line(box.corners(), "quiet", 0.2, closed=True)
         upright = member.direction == "upright"
         centre = drawing.point((member.centre, member.centre))
@@ -154,22 +157,27 @@ class BlockingView:
 
     def _exits(self, drawing: Scaled, places: FreePlaces) -> Iterator[Mark]:
         board = drawing.box(self.board.box)
-        for number, way_out in enumerate(self.plan.exits.values(), start=1):
-            if way_out.board != self.board.id:
-                continue
+        exits = [each for each in self.plan.exits.values() if each.board == self.board.id]
+        for number, way_out in enumerate(exits, start=1):
             at = drawing.point(way_out.position)
             if way_out.through == "hole":
                 radius = max(0.8, (way_out.diameter or 0) / drawing.by / 2)
                 yield Disc(at, radius, "paper", "ink", 0.3, (0.8, 0.5) if way_out.diameter is None else ())
             else:
-                gaps = {180.0: at.x - board.left, 0.0: board.right - at.x, 270.0: at.y - board.bottom, 90.0: board.top - at.y}
+                gaps = {
+                    180.0: at.x - board.left,
+                    0.0: board.right - at.x,
+                    270.0: at.y - board.bottom,
+                    90.0: board.top - at.y,
+                }
                 out = min(gaps, key=lambda side: abs(gaps[side]))
                 tip = at.ahead(out, 3.2)
                 head = (tip, tip.ahead(out + 155, 2.2), tip.ahead(out - 155, 2.2))
                 yield Line((at.ahead(out, -2), tip), "ink", 0.25)
                 yield Area((head,), "ink")
-            own = sum(each.board == self.board.id for each in list(self.plan.exits.values())[:number])
-            yield from self._name(f"E{own}", at, places, bold=False)
+                places.take(box_around([at, tip]).grown(0.8), MARK)
+                at = tip.ahead(out, 0.6)
+            yield from self._name(f"E{number}", at, places, bold=False)
 
     def _corner(self, drawing: Scaled) -> Iterator[Mark]:
         """Yield the corner that dimensions run from, hatched outside like a wall, where a compartment was surveyed."""
@@ -189,22 +197,26 @@ class BlockingView:
         lower, to_left = "lower" in corner, "left" in corner
         across, up = self._values()
         board = drawing.box(self.board.box)
-        y, x = (shown.bottom - _AWAY, shown.left - _AWAY) if lower and to_left else (
-            shown.bottom - _AWAY if lower else shown.top + _AWAY,
-            shown.left - _AWAY if to_left else shown.right + _AWAY,
+        y, x = (
+            (shown.bottom - _AWAY, shown.left - _AWAY)
+            if lower and to_left
+            else (
+                shown.bottom - _AWAY if lower else shown.top + _AWAY,
+                shown.left - _AWAY if to_left else shown.right + _AWAY,
+            )
         )
         from_y, from_x = (board.bottom if lower else board.top), (board.left if to_left else board.right)
         level = [Station(Point(drawing.point(each.at).x, from_y), each.text) for each in across]
         upright = [Station(Point(from_x, drawing.point(each.at).y), each.text) for each in up]
         return (
-            *running_level(origin, level, y, "below" if lower else "above", self.measure),
-            *running_upright(origin, upright, x, "left" if to_left else "right", self.measure),
+            *running_level(origin, level, y, "below" if lower else "above"),
+            *running_upright(origin, upright, x, "left" if to_left else "right"),
         )
 
 
-def _fixing(held: Held, at: Point) -> Picture:
+def fixing_sign(at: Point, *, misses: bool) -> Picture:
     """Return the sign of a fixing: open where a member holds it, black where blocking is needed."""
     cross = tuple(Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for turn in (0, 90))
-    if held.misses:
+    if misses:
         return (Area((hexagon(at, 3.0),), "ink"),)
     return (Area((hexagon(at, 2.6),), "paper", "ink", 0.25), *cross)

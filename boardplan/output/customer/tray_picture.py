@@ -9,21 +9,25 @@ from boardplan.geometry.point import Box, Point
 from boardplan.model.job import Units
 from boardplan.model.rule_set import RuleSet
 from boardplan.model.tray import BatteryCorner, Tray, TrayExit, Wall
-from boardplan.output.customer.tray_size import OVER, between_gap, inside_of, lid_gap, side_gap, sides
+from boardplan.output.customer.tray_size import between_gap, inside_of, lid_gap, over_of, side_gap, sides
 from boardplan.output.drawn.dimensions import (
     Station,
+    at_least_text,
     dimension_text,
     linear_level,
     linear_upright,
     running_level,
     running_upright,
 )
+from boardplan.output.drawn.mass_mark import mass_mark
 from boardplan.output.drawn.scale import SCALES, Scaled, scale_bar
 from boardplan.output.printing.lettering import FINE, Measure
 
-_LEFT, _RIGHT, _TOP, _BELOW = 24.0, 12.0, 13.0, 18.0
+_LEFT, _RIGHT, _TOP, _BELOW = 21.0, 17.0, 13.0, 18.0
 _BETWEEN = 8.0
 _BAR = 8.0
+_STRAP = 1.8
+"""Half of a strap's or bar's width on the page, in mm: nobody said how wide it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +56,17 @@ def view_of(tray: Tray, rules: RuleSet, units: Units, measure: Measure) -> TrayV
     if across is None or deep is None or length is None or width is None or side is None:
         return None
     return TrayView(
-        tray, units, measure, length, width, across, deep, side, between or 0.0, tray.battery.height,
-        lid_gap(tray, rules).value,
+        tray,
+        units,
+        measure,
+        length,
+        width,
+        across,
+        deep,
+        side,
+        between or 0.0,
+        tray.battery.height,
+        lid_gap(tray).value,
     )
 
 
@@ -67,10 +80,10 @@ def _front_height(view: TrayView) -> float:
     return (view.height or 0.0) + (view.lid or 0.0)
 
 
-def view_scale(view: TrayView, room: tuple[float, float]) -> float:
-    """Return the largest scale at which the drawing fits a room."""
+def view_scales(view: TrayView, room: tuple[float, float]) -> tuple[float, ...]:
+    """Return the scales at which the drawing fits a room, the largest first."""
     sizes = ((by, view_size(view, by)) for by in SCALES[1:])
-    return next((by for by, size in sizes if size[0] <= room[0] and size[1] <= room[1]), SCALES[-1])
+    return tuple(by for by, size in sizes if size[0] <= room[0] and size[1] <= room[1]) or SCALES[-1:]
 
 
 def tray_picture(view: TrayView, by: float, upper_left: Point) -> Picture:
@@ -108,7 +121,9 @@ def _from_above(view: TrayView, drawing: Scaled) -> Iterator[Mark]:
         yield from _battery(view, drawing, battery, number)
     for strap in view.tray.straps:
         x = drawing.point((strap, 0)).x
-        for side in (-0.9, 0.9):
+        band = Box(x - _STRAP, wall.bottom - 1, x + _STRAP, wall.top + 1)
+        yield Area((band.corners(),), "paper", opacity=0.7)
+        for side in (-_STRAP, _STRAP):
             yield Line((Point(x + side, wall.bottom - 1), Point(x + side, wall.top + 1)), "ink", 0.25, (2.0, 1.0))
     for fixing in view.tray.fixings:
         if fixing.at:
@@ -117,6 +132,7 @@ def _from_above(view: TrayView, drawing: Scaled) -> Iterator[Mark]:
             yield Disc(at, 0.5, "ink")
     for number, way_out in enumerate(view.tray.exits, start=1):
         yield from _exit_above(view, drawing, way_out, number)
+    yield from mass_mark(drawing.point((view.length / 2, view.width / 2)))
     yield from _dimensions_above(view, drawing, inside)
 
 
@@ -168,39 +184,46 @@ def _exit_above(view: TrayView, drawing: Scaled, way_out: TrayExit, number: int)
     yield Line(ends, "paper", 0.8)
     tip = foot.moved(out.x * 5, out.y * 5)
     yield Line((foot.moved(-out.x * 2, -out.y * 2), tip), "ink", 0.3)
-    yield Area(((tip, *(tip.moved(-out.x * 1.8 + side * out.y, -out.y * 1.8 + side * out.x) for side in (0.8, -0.8))),), "ink")
+    yield Area(
+        ((tip, *(tip.moved(-out.x * 1.8 + side * out.y, -out.y * 1.8 + side * out.x) for side in (0.8, -0.8))),), "ink"
+    )
     yield Words(tip.moved(out.x * 2 + out.y * 2.2, out.y * 2 + out.x * 2.2), f"E{number}", FINE, "ink", bold=True)
 
 
 def _dimensions_above(view: TrayView, drawing: Scaled, inside: Box) -> Iterator[Mark]:
     units, measure = view.units, view.measure
-    length = f"{dimension_text(view.length, units)}  +{dimension_text(OVER, units)} / −0 inside"
+    over = f"+{dimension_text(over_of(units), units)} / −0"
+    length = f"{at_least_text(view.length, units)}  {over} inside"
     yield from linear_level(
         Point(inside.left, inside.top), Point(inside.right, inside.top), inside.top + 8, length, measure
     )
-    width = f"{dimension_text(view.width, units)}  +{dimension_text(OVER, units)} / −0"
+    width = f"{at_least_text(view.width, units)}  {over}"
     yield from linear_upright(
-        Point(inside.right, inside.bottom), Point(inside.right, inside.top), inside.right + 8, width, measure
+        Point(inside.right, inside.bottom), Point(inside.right, inside.top), inside.right + 14, width, measure
     )
     placed = list(batteries(view))
     edges = {x for each in placed for x in (each.left, each.right)} | {view.length}
     across = [Station(Point(drawing.point((x, 0)).x, inside.bottom), dimension_text(x, units)) for x in sorted(edges)]
-    yield from running_level(Point(inside.left, inside.bottom), across, inside.bottom - 6, "below", measure)
+    yield from running_level(Point(inside.left, inside.bottom), across, inside.bottom - 6, "below")
     levels = {y for each in placed for y in (each.bottom, each.top)} | {view.width}
     up = [Station(Point(inside.left, drawing.point((0, y)).y), dimension_text(y, units)) for y in sorted(levels)]
-    yield from running_upright(Point(inside.left, inside.bottom), up, inside.left - 6.5, "left", measure)
+    yield from running_upright(Point(inside.left, inside.bottom), up, inside.left - 6.5, "left")
 
 
 def _from_front(view: TrayView, drawing: Scaled) -> Iterator[Mark]:
     height = view.height or 0.0
     floor = drawing.box(Box(0, 0, view.length, 0))
-    yield Area((Box(floor.left - 1, floor.bottom - 1, floor.right + 1, floor.bottom).corners(),), "#B4B4B4", "ink", 0.25)
+    yield Area(
+        (Box(floor.left - 1, floor.bottom - 1, floor.right + 1, floor.bottom).corners(),), "#B4B4B4", "ink", 0.25
+    )
     for column in range(view.tray.columns or 0):
         x = view.side + column * (view.across + view.between)
         yield Area((drawing.box(Box(x, 0, x + view.across, height)).corners(),), "#F1F1F1", "ink", 0.3)
     if view.tray.lip is not None:
         lip = drawing.box(Box(0, 0, view.length, view.tray.lip))
-        yield Area((Box(lip.left - 1, lip.bottom - 1, lip.right + 1, lip.top).corners(),), "#D2D2D2", "ink", 0.25, opacity=0.7)
+        yield Area(
+            (Box(lip.left - 1, lip.bottom - 1, lip.right + 1, lip.top).corners(),), "#D2D2D2", "ink", 0.25, opacity=0.7
+        )
         yield Line((Point(lip.left - 1, lip.top), Point(lip.right + 1, lip.top)), "ink", 0.25)
     if view.lid is not None:
         top = drawing.point((0, height + view.lid)).y
@@ -208,6 +231,7 @@ def _from_front(view: TrayView, drawing: Scaled) -> Iterator[Mark]:
         yield Words(Point(floor.centre.x, top + 1), "lid, or whatever is above", FINE, "quiet", centred=False)
     for number, way_out in enumerate(view.tray.exits, start=1):
         yield from _exit_front(drawing, way_out, number)
+    yield from mass_mark(drawing.point((view.length / 2, height / 2)))
     yield from _dimensions_front(view, drawing, floor)
 
 
@@ -229,7 +253,7 @@ def _dimensions_front(view: TrayView, drawing: Scaled, floor: Box) -> Iterator[M
     if view.tray.lip is not None:
         lip = view.tray.lip
         stations.append(Station(Point(left.x, drawing.point((0, lip)).y), dimension_text(lip, units)))
-    yield from running_upright(left, stations, left.x - 6.5, "left", measure)
+    yield from running_upright(left, stations, left.x - 6.5, "left")
     if view.lid is not None:
         a, b = drawing.point((0, height)).y, drawing.point((0, height + view.lid)).y
         yield from linear_upright(Point(low.x, a), Point(low.x, b), low.x + 8, dimension_text(view.lid, units), measure)

@@ -5,45 +5,62 @@ from collections.abc import Sequence
 from boardplan.drawing.picture import Line, Picture, Words
 from boardplan.geometry.point import Box, Point
 from boardplan.model.tray import Tray
-from boardplan.output.customer.tray_picture import tray_picture, view_of, view_scale, view_size
+from boardplan.output.customer.tray_picture import tray_picture, view_of, view_scales, view_size
 from boardplan.output.customer.tray_words import FOOTER, tray_blocks
-from boardplan.output.drawn.blocks import columns_of
+from boardplan.output.drawn.blocks import Block, columns_of
 from boardplan.output.drawn.dimensions import units_words
 from boardplan.output.drawn.drawn_sheet import DrawnPage, pages_with_words
 from boardplan.output.making import Making
 from boardplan.output.printing.lettering import FINE, Measure, wrapped
 from boardplan.output.printing.sheet import Part
+from boardplan.output.tables.list_sheets import ListPaper
 
-_ASIDE, _GUTTER = 57.0, 6.0
-_HIGHEST = 122.0
+_ASIDE, _GUTTER = 54.0, 5.0
+_LEAST_BELOW = 60.0
+_SKETCH = 60.0
 
 
 def tray_pages(making: Making, tray: Tray) -> list[DrawnPage]:
-    """Return the page of a tray."""
+    """Return the page of a tray, drawn as large as leaves room for its words; more pages only where none does."""
     units = tray.units or making.plan.job.units
     name = f", {tray.name}" if tray.name else ""
     shared = making.frame(f"Battery tray {tray.id}{name}", FOOTER)
-    room, measure = shared.room, shared.measure
     words = f"{tray.place or 'Where does it stand? ______________________'}.  All dimensions in {units_words(units)}."
-    lines = wrapped(words, room.width, FINE, measure)
-    top = room.top - len(lines) * FINE * 1.8 - 3
-    heading = tuple(
+    heading, top = _heading(words, shared)
+    room = shared.room._replace(top=top)
+    blocks = tray_blocks(tray, making.plan.rules, units)
+    view = view_of(tray, making.plan.rules, units, shared.measure)
+    if view is None:
+        frame = Box(room.left, top - _SKETCH, room.right - _ASIDE - _GUTTER, top)
+        return _pages(shared, (*heading, *_empty(frame, shared.measure)), _SKETCH, room, blocks)
+    free = (room.width - _ASIDE - _GUTTER, room.height - _LEAST_BELOW)
+    tries = []
+    for by in view_scales(view, free)[:3]:
+        picture = (*heading, *tray_picture(view, by, Point(room.left, top)))
+        tries.append(_pages(shared, picture, view_size(view, by)[1], room, blocks))
+        if len(tries[-1]) == 1:
+            break
+    return min(tries, key=len)
+
+
+def _heading(words: str, shared: ListPaper) -> tuple[Picture, float]:
+    """Return the words under the title block, and where on the page the drawing begins."""
+    room = shared.room
+    lines = wrapped(words, room.width, FINE, shared.measure)
+    marks = tuple(
         Words(Point(room.left, room.top - FINE - index * FINE * 1.8), line, FINE, "ink", "start", centred=False)
         for index, line in enumerate(lines)
     )
-    view = view_of(tray, making.plan.rules, units, measure)
-    if view is None:
-        drawing, high = _empty(Box(room.left, top - 60, room.right - _ASIDE - _GUTTER, top), measure), 60.0
-    else:
-        free = (room.width - _ASIDE - _GUTTER, _HIGHEST)
-        by = view_scale(view, free)
-        drawing, high = tray_picture(view, by, Point(room.left, top)), view_size(view, by)[1]
-    low = top - high - _GUTTER
+    return marks, room.top - len(lines) * FINE * 1.8 - 3
+
+
+def _pages(shared: ListPaper, picture: Picture, high: float, room: Box, blocks: Sequence[Block]) -> list[DrawnPage]:
+    low = room.top - high - _GUTTER
     columns = [
-        Box(room.right - _ASIDE, low, room.right, top),
+        Box(room.right - _ASIDE, low, room.right, room.top),
         *columns_of(Box(room.left, room.bottom, room.right, low), 3),
     ]
-    return pages_with_words(shared, [Part((*heading, *drawing))], tray_blocks(tray, making.plan.rules, units), columns)
+    return pages_with_words(shared, [Part(picture)], blocks, columns)
 
 
 def _empty(box: Box, measure: Measure) -> Picture:

@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from boardplan.geometry.units import INCH
+from boardplan.model.job import Units
 from boardplan.model.rule_set import RuleSet
 from boardplan.model.tray import Tray
 
-OVER = 3.0
-"""How much larger than needed a tray may be inside, in mm; never smaller (common practice, no source)."""
+_OVER: dict[Units, float] = {"mm": 3.0, "inch": INCH / 8}
 GRAVITY = 9.80665
 """Standard acceleration of gravity, m/s²: 3rd CGPM, 1901."""
 MOST_PULL = 90 * 0.45359237 * GRAVITY
@@ -79,9 +80,9 @@ def between_gap(tray: Tray, rules: RuleSet) -> Gap:
     return gap_of(tray.gaps.between, rules, "battery-gap-between")
 
 
-def lid_gap(tray: Tray, rules: RuleSet) -> Gap:
-    """Return the room above the posts, for lugs, boots and a spanner."""
-    return gap_of(tray.gaps.lid, rules, "battery-lid-room")
+def lid_gap(tray: Tray) -> Gap:
+    """Return the room above the posts, for lugs, boots and a spanner; no rule set says how much."""
+    return Gap(tray.gaps.lid, "as given for this job")
 
 
 def sides(tray: Tray) -> tuple[float | None, float | None]:
@@ -96,7 +97,7 @@ def inside_of(tray: Tray, rules: RuleSet) -> Inside:
     """Return the sums of a tray's inside."""
     across, deep = sides(tray)
     side, between = side_gap(tray, rules).value, between_gap(tray, rules).value
-    lid = (Term(1, tray.battery.height, "battery height"), Term(1, lid_gap(tray, rules).value, "room above the posts"))
+    lid = (Term(1, tray.battery.height, "battery height"), Term(1, lid_gap(tray).value, "room above the posts"))
     return Inside(
         InsideSum("length", tuple(_terms(tray.columns, across, between, side))),
         InsideSum("width", tuple(_terms(tray.rows, deep, between, side))),
@@ -114,16 +115,22 @@ def _terms(count: int | None, battery: float | None, between: float | None, side
     yield Term(2, side, "gap to the tray's side")
 
 
-def built_words(needed: float | None, built: float) -> tuple[bool, float | None]:
-    """Return whether a built measure holds what is needed within the tolerance, and by how much it differs.
+def over_of(units: Units) -> float:
+    """Return how much larger than needed a tray may be inside, in mm; never smaller (common practice, no source).
 
-    >>> built_words(840.0, 838.0)
-    (False, -2.0)
+    >>> over_of("mm"), over_of("inch")
+    (3.0, 3.175)
     """
-    if needed is None:
-        return False, None
-    over = built - needed
-    return -1e-9 <= over <= OVER + 1e-9, over
+    return _OVER[units]
+
+
+def built_over(needed: float | None, built: float) -> float | None:
+    """Return by how much a built measure is larger than needed, in mm; none where what is needed is not known.
+
+    >>> built_over(840.0, 838.0)
+    -2.0
+    """
+    return None if needed is None else round(built - needed, 6)
 
 
 def pull_newton(tray: Tray) -> float | None:

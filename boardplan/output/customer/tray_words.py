@@ -1,28 +1,28 @@
-"""Tray words: all that a customer must know to build a battery tray, as blocks; a blank and a question where it isn't known."""
+"""Tray words: what a customer must know to build a battery tray, as blocks; where nobody knows it, a question."""
 
 from collections.abc import Iterator
 
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.job import Units
 from boardplan.model.rule_set import RuleSet
-from boardplan.model.tray import Tray, TrayExit
+from boardplan.model.tray import Tray, TrayExit, TrayFixing
 from boardplan.output.customer.tray_size import (
-    OVER,
     Gap,
     InsideSum,
     between_gap,
-    built_words,
+    built_over,
     inside_of,
     lid_gap,
+    over_of,
     pull_newton,
     side_gap,
     sides,
 )
 from boardplan.output.drawn.blocks import Block, Row
-from boardplan.output.drawn.dimensions import dimension_text
+from boardplan.output.drawn.dimensions import at_least_text, dimension_text
 
 FOOTER = (
-    "Sizes for building only, no electrical drawing. The battery's own sheet and local rules win over what stands here. "
+    "Sizes for building only, no electrical drawing. The battery's own sheet and local rules win over this. "
     "Not sure? Ask before you cut."
 )
 _LEAD = 21.0
@@ -40,7 +40,7 @@ def tray_blocks(tray: Tray, rules: RuleSet, units: Units) -> list[Block]:
         Block("Cable exits", list(_exit_rows(tray, units)), _LEAD),
         Block("How it is made", list(_making_rows(tray, units)), _LEAD),
         Block("Air, heat and way in", list(_air_rows(tray, units)), _LEAD),
-        Block("Built", list(_built_rows(tray, rules, units)), _LEAD),
+        Block("As built", list(_built_rows(tray, rules, units)), _LEAD),
         Block("Before we come", list(_end_rows(tray)), _LEAD),
     ]
 
@@ -57,7 +57,7 @@ def _mass(kg: float, units: Units) -> str:
 def _sum_words(inside: InsideSum, units: Units) -> str:
     """Return a sum as it is worked out, such as 4 x 190 + 3 x 20 + 2 x 10 = 840.
 
-    Fractions of an inch are each rounded, so that sums in inches carry the sum in mm beside them.
+    Fractions of an inch are each rounded, so sums in inches carry those in mm beside them; a total is rounded up.
     """
     total = inside.total
     if total is None:
@@ -68,20 +68,20 @@ def _sum_words(inside: InsideSum, units: Units) -> str:
 
 def _one_sum(inside: InsideSum, total: float, units: Units) -> str:
     parts = [
-        f"{term.count} x {dimension_text(term.each or 0, units)}" if term.count > 1 else dimension_text(term.each or 0, units)
+        f"{f'{term.count} x ' if term.count > 1 else ''}{dimension_text(term.each or 0, units)}"
         for term in inside.terms
     ]
-    return f"{' + '.join(parts)} = {dimension_text(total, units)}"
+    return f"{' + '.join(parts)} = {at_least_text(total, units)}"
 
 
 def _inside_rows(tray: Tray, rules: RuleSet, units: Units) -> Iterator[Row]:
     inside = inside_of(tray, rules)
     for each in (inside.length, inside.width, inside.height):
         yield _known(_sum_words(each, units), each.name, f"not known: {', '.join(each.missing)}?")
-    over = length_text(OVER, units)
+    over = length_text(over_of(units), units)
     yield Row(f"inside +{over}, never smaller", "tolerance", bold=True)
-    gaps = (("side gap", side_gap(tray, rules)), ("between", between_gap(tray, rules)), ("above posts", lid_gap(tray, rules)))
-    for name, gap in gaps:
+    gaps = {"side gap": side_gap(tray, rules), "between": between_gap(tray, rules), "above posts": lid_gap(tray)}
+    for name, gap in gaps.items():
         yield _known(_gap_words(gap, units), name, "What does the battery's sheet ask?")
 
 
@@ -98,7 +98,8 @@ def _battery_rows(tray: Tray, units: Units) -> Iterator[Row]:
     unit = "in" if units == "inch" else "mm"
     yield Row(f"L x W x H {size} {unit}", "each", blank=None in measures)
     yield _known("" if battery.mass is None else _mass(battery.mass, units), "weighs", "What does one weigh?")
-    yield _known(battery.terminals and f"towards the {battery.terminals}" or "", "posts", "Which side are the posts on?")
+    posts = f"towards the {battery.terminals}" if battery.terminals else ""
+    yield _known(posts, "posts", "Which side are the posts on?")
     plus = battery.plus.replace("-", " ") if battery.plus else ""
     yield _known(plus, "plus corner", "At which corner is plus?")
 
@@ -107,7 +108,7 @@ def _load_rows(tray: Tray, units: Units) -> Iterator[Row]:
     count, each = tray.count, tray.battery.mass
     batteries = f"{count} x {_mass(each, units)} = {_mass(count * each, units)}" if count and each else ""
     yield _known(batteries, "batteries", "What do all batteries weigh?")
-    yield _known("" if tray.mass is None else _mass(tray.mass, units), "with tray", "What does it weigh with tray and hold-down?")
+    yield _known("" if tray.mass is None else _mass(tray.mass, units), "with tray", "And with tray and hold-down?")
     yield Row(_centre_words(tray, units) or "not known yet", "centre of mass")
     yield _pull_row(tray, units)
 
@@ -126,8 +127,8 @@ def _pull_row(tray: Tray, units: Units) -> Row:
         here = f": {tidy_number(pull, 0)} N for this battery" if pull is not None else ""
         moves = "1 in (25 mm)" if units == "inch" else "25 mm (1 in)"
         words = (
-            f"each battery moves no more than {moves} in any direction under 400 N (90 lb) or twice its weight, whichever "
-            f"is less{here} (33 CFR 183.420)"
+            f"each battery moves no more than {moves} in any direction under 400 N (90 lb) or twice its weight, "
+            f"whichever is less{here} (33 CFR 183.420)"
         )
         return Row(f"{words}. {tray.pull}".strip(), "must stand")
     asked = {
@@ -144,12 +145,20 @@ def _holding_rows(tray: Tray, units: Units) -> Iterator[Row]:
         places = ", ".join(dimension_text(each, units) for each in tray.straps)
         yield Row(f"{places} from the inside left", "they cross at")
     yield Row("clear of posts and vents; insulated where they pass over live parts")
+    groups: dict[tuple[str, str], list[str]] = {}
     for fixing in tray.fixings:
-        at = f"X {dimension_text(fixing.at.x, units)} Y {dimension_text(fixing.at.y, units)}" if fixing.at else "place ____"
-        yield Row(f"{at}, {fixing.bolt or 'bolt ____'} into {fixing.into or '____'}", "fixing")
+        at = _place(fixing, units)
+        groups.setdefault((fixing.bolt or "bolt ____", fixing.into or "____"), []).append(at)
+    for (bolt, into), fixed in groups.items():
+        yield Row(f"{bolt} into {into} at {', '.join(fixed)}", "fixed")
     if not tray.fixings:
-        yield Row("Which bolts, how far apart, into which member?", "fixing", blank=True)
+        yield Row("Which bolts, how far apart, into which member?", "fixed", blank=True)
     yield Row("into the structure, never into a floor skin only", bold=True)
+
+
+def _place(fixing: TrayFixing, units: Units) -> str:
+    at = fixing.at
+    return f"X {dimension_text(at.x, units)} Y {dimension_text(at.y, units)}" if at else "place ____"
 
 
 def _exit_rows(tray: Tray, units: Units) -> Iterator[Row]:
@@ -200,7 +209,7 @@ def _battery_profile(tray: Tray, units: Units) -> str:
 
 
 def _built_rows(tray: Tray, rules: RuleSet, units: Units) -> Iterator[Row]:
-    """Yield what was measured in the tray that is there, and whether it holds what is needed; lines to fill in if none."""
+    """Yield what was measured in the tray that is there, and whether it holds what is needed; else lines to fill in."""
     built, inside = tray.built, inside_of(tray, rules)
     if built is None:
         yield Row("Measure inside at both ends and write the smaller:")
@@ -215,19 +224,25 @@ def _built_rows(tray: Tray, rules: RuleSet, units: Units) -> Iterator[Row]:
         if has is None:
             yield Row("", needed.name, blank=True)
         else:
-            fits, over = built_words(needed.total, has)
-            yield Row(_built_text(needed, has, over, units), needed.name, bold=not fits)
+            words, fits = _built_text(needed, has, units)
+            yield Row(words, needed.name, bold=not fits)
 
 
-def _built_text(needed: InsideSum, has: float, over: float | None, units: Units) -> str:
-    own = length_text(has, units)
+def _built_text(needed: InsideSum, has: float, units: Units) -> tuple[str, bool]:
+    """Return what a measured inside comes to, and whether it holds what is needed; height may be more than needed."""
+    own, over = length_text(has, units), built_over(needed.total, has)
     if over is None:
-        return f"{own}; what is needed is not known yet"
+        return f"{own}; what is needed is not known yet", False
     if over < 0:
-        return f"{own}: {length_text(-over, units)} TOO SMALL, ask before anything goes in"
-    if needed.name != "free height" and over > OVER + 1e-9:  # noqa: PLR2004 - sums of floats
-        return f"{own}: {length_text(over, units)} more than needed, pack it out and measure the cables' way again"
-    return f"{own}: holds the {length_text(needed.total or 0, units)} needed"
+        return f"{own}: {_shade(-over, units)} TOO SMALL, ask before anything goes in", False
+    if needed.name != "free height" and over > over_of(units):
+        return f"{own}: {_shade(over, units)} more than needed, pack it out and measure the cables' way again", False
+    return f"{own}: holds the {length_text(needed.total or 0, units)} needed", True
+
+
+def _shade(length: float, units: Units) -> str:
+    """Return a small difference, in mm where a tape in inches can't show it."""
+    return length_text(length, units if dimension_text(length, units) != "0" else "mm")
 
 
 def _end_rows(tray: Tray) -> Iterator[Row]:
@@ -235,5 +250,3 @@ def _end_rows(tray: Tray) -> Iterator[Row]:
     yield Row(tray.photo or "of the inside, with a tape in the picture", "photo")
     yield Row("", "built by", blank=True)
     yield Row("", "date, signed", blank=True)
-
-

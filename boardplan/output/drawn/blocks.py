@@ -1,5 +1,6 @@
 """Blocks: headed groups of short lines that are set in columns beside or below a drawing."""
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -12,8 +13,10 @@ _LINE = FINE * 1.8
 _ROW_GAP = 0.7
 _HEAD = 6.0
 _AFTER = 3.6
-_BLANK = 6.4
+_BLANK = 5.4
 """Height of a line that waits for a pencil, in mm."""
+_TO_WRITE = 20.0
+"""Room that is enough to write in beside a question, in mm."""
 _GUTTER = 4.0
 
 
@@ -68,7 +71,8 @@ def _side_by_side(block: Block, width: float, measure: Measure) -> list[Sequence
     """Return a block's rows in columns, the highest of which is as low as can be with the rows in their order."""
     count, inner = _inner(block, width)
     heights = [_row_height(block, row, inner, measure) for row in block.rows]
-    for most in sorted({sum(heights[first:last]) for first in range(len(heights)) for last in range(first + 1, len(heights) + 1)}):
+    runs = itertools.combinations(range(len(heights) + 1), 2)
+    for most in sorted({sum(heights[first:last]) for first, last in runs}):
         columns = _filled(block.rows, heights, most)
         if len(columns) <= count:
             return columns
@@ -79,7 +83,7 @@ def _filled(rows: Sequence[Row], heights: Sequence[float], most: float) -> list[
     columns: list[list[Row]] = [[]]
     used = 0.0
     for row, high in zip(rows, heights, strict=True):
-        if columns[-1] and used + high > most + 1e-6:  # noqa: PLR2004 - sums of floats
+        if columns[-1] and used + high > most + 1e-6:
             columns.append([])
             used = 0.0
         columns[-1].append(row)
@@ -93,14 +97,20 @@ def _lines(block: Block, row: Row, width: float, measure: Measure) -> list[str]:
 
 
 def _row_height(block: Block, row: Row, width: float, measure: Measure) -> float:
-    lines = max(1, len(_lines(block, row, width, measure)))
+    lines = _lines(block, row, width, measure)
     lead = len(wrapped(row.lead, block.lead - 1.5, FINE, measure)) if row.lead else 1
-    return max(lines, lead) * _LINE + _ROW_GAP + (_BLANK if row.blank else 0.0)
+    high = max(1, len(lines), lead) * _LINE + _ROW_GAP
+    if not row.blank:
+        return high
+    return max(high, _BLANK) if _beside(block, lines, width, measure) else high + _BLANK
 
 
-def flow(
-    blocks: Sequence[Block], columns: Sequence[Box], measure: Measure
-) -> tuple[Picture, tuple[Block, ...]]:
+def _beside(block: Block, lines: Sequence[str], width: float, measure: Measure) -> bool:
+    """Say whether there is room to write beside the last line of a question."""
+    return width - block.lead - (measure(lines[-1], FINE) + 1.5 if lines else 0.0) >= _TO_WRITE
+
+
+def flow(blocks: Sequence[Block], columns: Sequence[Box], measure: Measure) -> tuple[Picture, tuple[Block, ...]]:
     """Return blocks set in columns, each in the first that has room, and those for which there was none."""
     tops = [column.top for column in columns]
     marks: list[Mark] = []
@@ -162,8 +172,9 @@ def _row(block: Block, row: Row, top: Point, width: float, measure: Measure) -> 
     if row.end:
         yield Words(Point(top.x + width, base), row.end, FINE, "ink", "end", centred=False)
     if row.blank:
-        low = base - max(0, len(lines) - 1) * _LINE - _BLANK + 0.6
-        start = top.x + indent
+        beside = _beside(block, lines, width, measure)
+        low = base - max(0, len(lines) - 1) * _LINE - (0.6 if beside else _BLANK - 0.6)
+        start = top.x + indent + (measure(lines[-1], FINE) + 1.5 if beside and lines else 0.0)
         yield Line((Point(start, low), Point(top.x + width, low)), "quiet", 0.13)
 
 

@@ -4,6 +4,7 @@ Values stand above their line or at the end of their extension line, read from b
 (the sheet names it once) and never overlap: where stations lie close, their extension lines are bent aside.
 """
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -11,16 +12,20 @@ from typing import Literal
 from boardplan.drawing.picture import Anchor, Area, Disc, Line, Mark, Picture, Words, placed_picture
 from boardplan.geometry.placement import Placement
 from boardplan.geometry.point import Point
-from boardplan.geometry.units import inches_text, tidy_number
+from boardplan.geometry.units import INCH, inches_text, tidy_number
 from boardplan.model.job import Units
 from boardplan.output.printing.lettering import FINE, Measure
 
+_PARTS = 32
+_NOISE = 1e-6
 _FINE, _ARROW = 0.13, 2.2
 _GAP, _PAST = 0.8, 1.4
 """How far an extension line stays off what is measured, and how far it runs past the dimension line."""
 PITCH = FINE * 1.6
 """How close values of a running dimension may stand, in mm."""
 _BEND = 2.6
+_ALIKE = 0.3
+"""Stations no farther apart on the page, in mm, of which the same is said, are one."""
 _ORIGIN = Point(0, 0)
 
 
@@ -33,12 +38,22 @@ class Station:
 
 
 def dimension_text(length: float, units: Units) -> str:
-    """Return a length as dimensions state it: mm to 0.1, or inches to 1/32, without the unit.
+    """Return a length as dimensions state it: mm to 0.1, or inches to the nearest 1/32, without the unit.
 
     >>> dimension_text(46.0, "mm"), dimension_text(46.0, "inch")
     ('46', '1-13/16')
     """
     return inches_text(length) if units == "inch" else tidy_number(length)
+
+
+def at_least_text(length: float, units: Units) -> str:
+    """Return a length that must not be smaller as dimensions state it: in inches the next 1/32 up.
+
+    >>> at_least_text(772.0, "inch"), at_least_text(771.2, "inch"), at_least_text(771.2, "mm")
+    ('30-13/32', '30-3/8', '771.2')
+    """
+    parts = math.ceil(length / INCH * _PARTS - _NOISE)
+    return dimension_text(parts * INCH / _PARTS if units == "inch" else length, units)
 
 
 def units_words(units: Units) -> str:
@@ -92,17 +107,13 @@ def arrow(tip: Point, towards: float) -> Area:
     return Area(((tip, back.ahead(towards + 90, half), back.ahead(towards - 90, half)),), "ink")
 
 
-def running_level(
-    origin: Point, stations: Sequence[Station], y: float, side: Literal["below", "above"], measure: Measure
-) -> Picture:
+def running_level(origin: Point, stations: Sequence[Station], y: float, side: Literal["below", "above"]) -> Picture:
     """Return running dimensions from an origin to both sides along a level line; values on the side given."""
     outward = 1 if side == "above" else -1
     return tuple(_running(origin, stations, y, outward, 90))
 
 
-def running_upright(
-    origin: Point, stations: Sequence[Station], x: float, side: Literal["left", "right"], measure: Measure
-) -> Picture:
+def running_upright(origin: Point, stations: Sequence[Station], x: float, side: Literal["left", "right"]) -> Picture:
     """Return running dimensions from an origin upwards and downwards along an upright line."""
     outward = 1 if side == "left" else -1
     laid = [Station(_laid(each.at), each.text) for each in stations]
@@ -137,12 +148,12 @@ def _running(origin: Point, stations: Sequence[Station], y: float, outward: int,
 
 
 def merged(stations: Sequence[Station], origin: Point) -> list[Station]:
-    """Return stations without those of the same place, each drawn from the one nearest the dimension line's start."""
+    """Return stations without those at the origin, and without those of which another says the same."""
     kept: dict[float, Station] = {}
     for each in stations:
-        key = round(each.at.x, 2)
-        if key != round(origin.x, 2):
-            kept.setdefault(key, each)
+        alike = any(each.text == one.text and abs(each.at.x - one.at.x) < _ALIKE for one in kept.values())
+        if round(each.at.x, 2) != round(origin.x, 2) and not alike:
+            kept.setdefault(round(each.at.x, 2), each)
     return list(kept.values())
 
 

@@ -27,9 +27,7 @@ class Scaled:
 
     def point(self, point: tuple[float, float]) -> Point:
         """Return where a point comes to lie on the page."""
-        return Point(
-            self.at.x + (point[0] - self.origin.x) / self.by, self.at.y + (point[1] - self.origin.y) / self.by
-        )
+        return Point(self.at.x + (point[0] - self.origin.x) / self.by, self.at.y + (point[1] - self.origin.y) / self.by)
 
     def box(self, box: Box) -> Box:
         """Return where a box comes to lie on the page."""
