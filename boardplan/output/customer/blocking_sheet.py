@@ -22,7 +22,7 @@ from boardplan.output.tables.list_sheets import ListPaper
 NEAR = 3.0
 """How far a member may be off its place, in mm (common practice, no source)."""
 _ASIDE, _GUTTER, _WORDS = 64.0, 6.0, 74.0
-_LEAD = 21.0
+_LEAD = 17.0
 
 
 def blocking_pages(making: Making, board: Board) -> list[DrawnPage]:

@@ -25,7 +25,7 @@ FOOTER = (
     "Sizes for building only, no electrical drawing. The battery's own sheet and local rules win over this. "
     "Not sure? Ask before you cut."
 )
-_LEAD = 21.0
+_LEAD = 19.0
 _KG_IN_POUND = 0.45359237
 """Exact, by the international agreement of 1959."""
 

@@ -111,17 +111,31 @@ def _beside(block: Block, lines: Sequence[str], width: float, measure: Measure) 
 
 
 def flow(blocks: Sequence[Block], columns: Sequence[Box], measure: Measure) -> tuple[Picture, tuple[Block, ...]]:
-    """Return blocks set in columns, each in the first that has room, and those for which there was none."""
+    """Return blocks set in columns in their order, and those for which there was no room.
+
+    Where not all find room in their order, each goes in the first column that has any.
+    """
+    marks, left = _flow(blocks, columns, measure, in_order=True)
+    return _flow(blocks, columns, measure, in_order=False) if left else (marks, left)
+
+
+def _flow(
+    blocks: Sequence[Block], columns: Sequence[Box], measure: Measure, *, in_order: bool
+) -> tuple[Picture, tuple[Block, ...]]:
     tops = [column.top for column in columns]
     marks: list[Mark] = []
     left: list[Block] = []
+    first = 0
     for block in blocks:
-        order = sorted(range(len(columns)), key=lambda index: -columns[index].width if block.wide else 0)
+        order = list(range(0 if block.wide else first, len(columns)))
+        if block.wide:
+            order.sort(key=lambda index: -columns[index].width)
         place = next((index for index in order if _fits(block, columns[index], tops[index], measure)), None)
         if place is None:
             left.append(block)
             continue
         column = columns[place]
+        first = place if in_order and not block.wide else first
         marks += set_block(block, Point(column.left, tops[place]), column.width, measure)
         tops[place] -= block_height(block, column.width, measure)
     return tuple(marks), tuple(left)
