@@ -33,7 +33,7 @@ _LARGEST = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Where things are on a sheet: its frame, the scale of its drawing and its columns; `use` is the paper drawn on."""
+    """Where things are on a sheet: its frame, the scale of its drawing and its columns; `use` is their area."""
 
     shared: ListPaper
     by: float
@@ -71,24 +71,31 @@ def _board_words(making: Making, board: Board) -> list[Block]:
 
 
 def _board_pages(making: Making, boards: tuple[Board, ...], blocks: Sequence[Block]) -> list[DrawnPage]:
-    """Return the page of a drawing with its words, and pages for the words it has no room for."""
+    """Return the page of a drawing with its words, and pages for the words it has no room for.
+
+    The sheet lies as the larger drawing wants it; where both ways allow the same, as fewer pages do, then as fills it.
+    """
     view = BoardView(making.review, boards, making.fonts.width)
-    layout = _layout(making, view, _title(making, boards))
+    layouts = [_on(making, view, _title(making, boards), landscape=landscape) for landscape in (True, False)]
+    largest = min(each.by for each in layouts)
+    tries = [
+        (_laid(making, view, each, blocks), each)
+        for each in sorted(layouts, key=lambda each: -each.use)
+        if each.by == largest
+    ]
+    return min(tries, key=lambda each: len(each[0]))[0]
+
+
+def _laid(making: Making, view: BoardView, layout: Layout, blocks: Sequence[Block]) -> list[DrawnPage]:
     room = layout.shared.room
     drawing = view.parts(layout.by, Point(room.left, room.top))
-    words = [*blocks, legend_block(making.plan, boards, view.unnamed, view.unmarked)]
+    words = [*blocks, legend_block(making.plan, view.boards, view.unnamed, view.unmarked)]
     return pages_with_words(layout.shared, drawing, words, layout.columns)
 
 
 def _title(making: Making, boards: tuple[Board, ...]) -> str:
     title = making.plan.job.title
     return f"{title}, board {boards[0].id}" if len(boards) == 1 else f"{title}, all boards"
-
-
-def _layout(making: Making, view: BoardView, title: str) -> Layout:
-    """Return the layout of the largest drawing; where both ways of the sheet allow the same, the one that fills it."""
-    layouts = [_on(making, view, title, landscape=landscape) for landscape in (True, False)]
-    return min(layouts, key=lambda each: (each.by, -each.use))
 
 
 def _on(making: Making, view: BoardView, title: str, *, landscape: bool) -> Layout:

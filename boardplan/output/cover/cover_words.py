@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 
-from boardplan.drawing.picture import Area, Line, Picture, Words
+from boardplan.drawing.picture import Area, Line, Picture, Strand, Words
 from boardplan.drawing.rings import hexagon, rectangle
+from boardplan.geometry.bends import Straight
 from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text, tidy_number
 from boardplan.model.board import Board
@@ -165,6 +166,8 @@ def _signs(plan: Plan, shown: set[str]) -> Iterator[tuple[bool, str, Picture]]:
         Line((Point(-4.5, 0), Point(4.5, 0)), "quiet", 0.1, (1.4, 0.3, 0.2, 0.3)),
     )
     yield here("framing"), "framing behind", posts
+    yield bool(plan.cables), "cable, in the colour of its jacket", _cable()
+    yield here("channels"), "wire channel", _channel()
     cross = tuple(Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for turn in (0, 90))
     yield here("fixings"), "board fixing", (Area((hexagon(at, 2.6),), "paper", "ink", 0.25), *cross)
     arrow = (Point(1.6, 0), Point(-0.8, 1), Point(-0.8, -1))
@@ -172,6 +175,16 @@ def _signs(plan: Plan, shown: set[str]) -> Iterator[tuple[bool, str, Picture]]:
     yield here("no_go_boxes"), "must stay empty", _hatched()
     yield True, "centre of mass: C carried, F finished", mass_mark(at, radius=1.5)
     yield True, "datum corner", (Line((Point(3.5, -1.2), Point(-2, -1.2), Point(-2, 1.3)), "ink", 0.7),)
+
+
+def _cable() -> Picture:
+    piece = (Straight(Point(-4.5, 0), Point(4.5, 0)),)
+    return Strand(piece, "#4A1512", 1.5, round_ends=False), Strand(piece, "#B3312C", 1.1, round_ends=False)
+
+
+def _channel() -> Picture:
+    ring = rectangle(-4.5, -1.3, 9, 2.6)
+    return (Line(ring, "quiet", 0.2, closed=True), Line(rectangle(-4.5, -0.9, 9, 1.8), "line", 0.2, closed=True))
 
 
 def _hatched() -> Picture:

@@ -20,6 +20,8 @@ from boardplan.routing.route import Route, Way
 _PAD_X, _PAD_Y = 0.8, 0.7
 _HIDES = 0.3 * WORDS
 """A tag that covers more of other words than this, as area times weight, is left out and told of."""
+_COVERED = 0.35
+"""How much of a tag may cover other components, as a share of its area."""
 _SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9)
 
 
@@ -67,7 +69,7 @@ def component_tags(tags: Tags, plan: Plan, board: Board) -> None:
                 tags.put(within[0], text, bold=True)
             continue
         found = tags.places.best(each for each in _beside(box, wide, high) if tags.shows(each[0]))
-        if found is None or found[1] > _HIDES + wide * high * TERMINAL:
+        if found is None or found[1] > _HIDES + wide * high * TERMINAL * _COVERED:
             tags.unmarked.append(unit.component.id)
         else:
             tags.put(found[0], text, bold=True)
@@ -106,7 +108,7 @@ def cable_tags(tags: Tags, plan: Plan, ways: dict[str, Way], boards: Sequence[Bo
         text = f"{cable.id}{_pole(plan, cable)}"
         wide, high = tags.size(text, bold=False)
         found = tags.places.best(_along(tags, way, wide, high))
-        if found is None or found[1] > _HIDES + wide * high * TERMINAL * 0.5:
+        if found is None or found[1] > _HIDES + wide * high * TERMINAL * _COVERED:
             tags.unnamed.append(cable.id)
         else:
             tags.put(found[0], text, bold=False)

@@ -75,6 +75,9 @@ def _task_rows(plan: Plan, board: Board) -> Iterator[Row]:
         yield Row("Where are the members behind this board? Measure each centre and width from the corner:", blank=True)
         yield Row("", blank=True)
         return
+    if not held_fixings(plan, board):
+        yield Row("No board fixings are placed yet. Which members shall hold the board?", blank=True)
+        return
     pieces = blocking_of(plan, board)
     rules = f"rule set {plan.rules.id}, edition {plan.rules.edition}"
     if not pieces:

@@ -79,10 +79,7 @@ def _bar(at: Point, by: float, units: Units) -> Iterator[Mark]:
         yield Area((box.corners(),), "paper" if step % 2 else "ink", "ink", 0.13)
     unit = INCH if units == "inch" else 1.0
     for share in (0.0, 0.2, 1.0):
-        name = f"{length * share / unit:g}"
         last = f" {'in' if units == 'inch' else 'mm'}" if share == 1 else ""
         x = at.x + share * length / by
-        yield Words(Point(x, at.y + 2.1), name, FINE, "ink", centred=False)
-        if last:
-            yield Words(Point(x + 3.2, at.y + 2.1), last.strip(), FINE, "quiet", "start", centred=False)
+        yield Words(Point(x, at.y + 2.1), f"{length * share / unit:g}{last}", FINE, "ink", centred=False)
     yield Words(Point(at.x + length / by + 12, at.y), scale_words(by), PLAIN, "ink", "start", bold=True, centred=False)
