@@ -135,24 +135,24 @@ def legend_block(plan: Plan, boards: Sequence[Board], unnamed: Sequence[str], un
     shown = {board.id for board in boards}
     rows = list(_component_rows(plan, shown))
     rows += [Row(words, sign=sign) for there, words, sign in _signs(plan, shown) if there]
-    rows.append(Row("the cable's number, its pole", sign=_tag()))
+    rows.append(Row("number and pole", sign=_tag()))
     if unnamed:
         few = len(unnamed) <= _FEW
         told = ", ".join(unnamed) if few else f"{len(unnamed)} cables"
         rows.append(Row(f"no room for the number of {told}: see the cable cut list"))
     if unmarked:
         rows.append(Row(f"no room for the references of {len(unmarked)} components: see the template"))
-    return Block("Lines and signs", rows, 11.5, 35.0)
+    return Block("Lines and signs", rows, 11.5, 29.0)
 
 
 def _component_rows(plan: Plan, shown: set[str]) -> Iterator[Row]:
     stages = {stage_of(plan, each) for each in plan.components.values() if each.board in shown}
     if "shop" in stages:
         ring = rectangle(-4.5, -1.4, 9, 2.8)
-        yield Row("fitted in the shop", sign=(Area((ring,), "#C9C6C0", "ink", 0.22),))
+        yield Row("fitted in shop", sign=(Area((ring,), "#C9C6C0", "ink", 0.22),))
     if "site" in stages:
         ring = rectangle(-4.5, -1.4, 9, 2.8)
-        yield Row("fitted on site, pale", sign=(Line(ring, "ink", 0.5, (2.2, 1.3), closed=True),))
+        yield Row("fitted on site", sign=(Line(ring, "ink", 0.5, (2.2, 1.3), closed=True),))
 
 
 def _signs(plan: Plan, shown: set[str]) -> Iterator[tuple[bool, str, Picture]]:
@@ -165,15 +165,15 @@ def _signs(plan: Plan, shown: set[str]) -> Iterator[tuple[bool, str, Picture]]:
         *(Line((Point(-4.5, y), Point(4.5, y)), "quiet", 0.1, (0.9, 0.5)) for y in (-1.5, 1.5)),
         Line((Point(-4.5, 0), Point(4.5, 0)), "quiet", 0.1, (1.4, 0.3, 0.2, 0.3)),
     )
-    yield here("framing"), "framing behind", posts
-    yield bool(plan.cables), "cable, in the colour of its jacket", _cable()
+    yield here("framing"), "framing", posts
+    yield bool(plan.cables), "cable, its colour", _cable()
     yield here("channels"), "wire channel", _channel()
     cross = tuple(Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for turn in (0, 90))
     yield here("fixings"), "board fixing", (Area((hexagon(at, 2.6),), "paper", "ink", 0.25), *cross)
     arrow = (Point(1.6, 0), Point(-0.8, 1), Point(-0.8, -1))
-    yield here("exits"), "cables leave here", (Area((arrow,), "quiet"),)
-    yield here("no_go_boxes"), "must stay empty", _hatched()
-    yield True, "centre of mass: C carried, F finished", mass_mark(at, radius=1.5)
+    yield here("exits"), "cable exit", (Area((arrow,), "quiet"),)
+    yield here("no_go_boxes"), "kept empty", _hatched()
+    yield True, "centre of mass, C carried in, F finished", mass_mark(at, radius=1.5)
     yield True, "datum corner", (Line((Point(3.5, -1.2), Point(-2, -1.2), Point(-2, 1.3)), "ink", 0.7),)
 
 

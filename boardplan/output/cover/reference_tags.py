@@ -22,6 +22,9 @@ _HIDES = 0.3 * WORDS
 """A tag that covers more of other words than this, as area times weight, is left out and told of."""
 _COVERED = 0.35
 """How much of a tag may cover other components, as a share of its area."""
+LEGIBLE = 20.0
+"""On a drawing that is smaller, cables carry no numbers, and components only where they are large enough."""
+_WIDER = 1.5
 _SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9)
 
 
@@ -68,6 +71,9 @@ def component_tags(tags: Tags, plan: Plan, board: Board) -> None:
             if within:
                 tags.put(within[0], text, bold=True)
             continue
+        if tags.drawing.by > LEGIBLE and wide > _WIDER * box.width:
+            tags.unmarked.append(unit.component.id)
+            continue
         found = tags.places.best(each for each in _beside(box, wide, high) if tags.shows(each[0]))
         if found is None or found[1] > _HIDES + wide * high * TERMINAL * _COVERED:
             tags.unmarked.append(unit.component.id)
@@ -104,6 +110,9 @@ def cable_tags(tags: Tags, plan: Plan, ways: dict[str, Way], boards: Sequence[Bo
     for cable in plan.cables.values():
         way = ways.get(cable.id)
         if not isinstance(way, Route) or not _on(plan, cable, shown):
+            continue
+        if tags.drawing.by > LEGIBLE:
+            tags.unnamed.append(cable.id)
             continue
         text = f"{cable.id}{_pole(plan, cable)}"
         wide, high = tags.size(text, bold=False)
