@@ -46,6 +46,7 @@ class BoardView:
     measure: Measure
     unnamed: list[str] = field(default_factory=list)
     unmarked: list[str] = field(default_factory=list)
+    drawn: dict[tuple[float, Point], tuple[Part, ...]] = field(default_factory=dict)
 
     @property
     def box(self) -> Box:
@@ -76,7 +77,12 @@ class BoardView:
         return self.box.width / by + left + right, self.box.height / by + bottom + top
 
     def parts(self, by: float, upper_left: Point) -> tuple[Part, ...]:
-        """Return the drawing on a page."""
+        """Return the drawing on a page; it is made once."""
+        if (by, upper_left) not in self.drawn:
+            self.drawn[by, upper_left] = self._parts(by, upper_left)
+        return self.drawn[by, upper_left]
+
+    def _parts(self, by: float, upper_left: Point) -> tuple[Part, ...]:
         left, _, _, top = self.margins(by)
         box = self.box
         at = Point(upper_left.x + left, upper_left.y - top - box.height / by)

@@ -47,22 +47,23 @@ def cover_sheets(making: Making) -> tuple[Sheet, ...]:
     Words that find no room go on further sheets. How many sheets there are is among the words, so the sheets are made
     until the number agrees.
     """
+    boards = tuple(making.plan.boards.values())
+    together = [boards] if len(boards) == 1 else [boards, *((each,) for each in boards)]
+    views = [BoardView(making.review, each, making.fonts.width) for each in together]
     count = 1
     while True:
-        pages = _pages(making, count)
+        pages = _pages(making, views, count)
         if len(pages) <= count:
             return numbered(pages)
         count = len(pages)
 
 
-def _pages(making: Making, count: int) -> list[DrawnPage]:
-    boards = tuple(making.plan.boards.values())
+def _pages(making: Making, views: Sequence[BoardView], count: int) -> list[DrawnPage]:
     shared_words = [findings_block(making), cautions_block(making), papers_block(count, making.beside)]
-    if len(boards) == 1:
-        return _board_pages(making, boards, [*_board_words(making, boards[0]), *shared_words])
-    pages = _board_pages(making, boards, shared_words)
-    for board in boards:
-        pages += _board_pages(making, (board,), _board_words(making, board))
+    pages: list[DrawnPage] = []
+    for index, view in enumerate(views):
+        own = _board_words(making, view.alone) if view.alone else []
+        pages += _board_pages(making, view, [*own, *(shared_words if index == 0 else ())])
     return pages
 
 
@@ -70,13 +71,12 @@ def _board_words(making: Making, board: Board) -> list[Block]:
     return [sizes_block(making.plan, board), weights_block(making.plan, board)]
 
 
-def _board_pages(making: Making, boards: tuple[Board, ...], blocks: Sequence[Block]) -> list[DrawnPage]:
+def _board_pages(making: Making, view: BoardView, blocks: Sequence[Block]) -> list[DrawnPage]:
     """Return the page of a drawing with its words, and pages for the words it has no room for.
 
     The sheet lies as the larger drawing wants it; where both ways allow the same, as fewer pages do, then as fills it.
     """
-    view = BoardView(making.review, boards, making.fonts.width)
-    layouts = [_on(making, view, _title(making, boards), landscape=landscape) for landscape in (True, False)]
+    layouts = [_on(making, view, landscape=landscape) for landscape in (True, False)]
     largest = min(each.by for each in layouts)
     tries = [
         (_laid(making, view, each, blocks), each)
@@ -98,8 +98,8 @@ def _title(making: Making, boards: tuple[Board, ...]) -> str:
     return f"{title}, board {boards[0].id}" if len(boards) == 1 else f"{title}, all boards"
 
 
-def _on(making: Making, view: BoardView, title: str, *, landscape: bool) -> Layout:
-    shared = making.frame(title, FOOTER, landscape=landscape)
+def _on(making: Making, view: BoardView, *, landscape: bool) -> Layout:
+    shared = making.frame(_title(making, view.boards), FOOTER, landscape=landscape)
     room = shared.room
     free = (room.width - _ASIDE - _GUTTER, room.height) if landscape else (room.width, room.height - _BELOW)
     scales = [each for each in SCALES if each >= _LARGEST]

@@ -4,6 +4,7 @@ import itertools
 from dataclasses import replace
 
 import pytest
+from boards import honey_trailer, library_bus, lookout_cabin
 from output.read_back import read_pages
 
 from boardplan.checks.finding import Finding
@@ -17,7 +18,8 @@ from boardplan.output.printing.pages import PAPERS
 from boardplan.output.printing.pdf import pdf_of
 from boardplan.output.printing.printer_correction import Printing
 
-SAMPLES = ("library bus", "lookout cabin", "honey trailer")
+PLANS = {"library bus": library_bus, "lookout cabin": lookout_cabin, "honey trailer": honey_trailer}
+SAMPLES = tuple(PLANS)
 
 
 def cover_pages(making):
@@ -27,26 +29,24 @@ def cover_pages(making):
 
 @pytest.fixture(scope="module")
 def trailer():
-    from boards import honey_trailer  # noqa: PLC0415
-
     return review_of(honey_trailer())
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("sample", SAMPLES)
-def test_a_page_for_each_board_and_one_for_all_of_several(sample, paper, packs):
-    pack = packs(sample, paper)
-    pages, boards = pack.pages["cover.pdf"], list(pack.plan.boards)
+def test_a_page_for_each_board_and_one_for_all_of_several(sample, paper, drawn):
+    plan = PLANS[sample]()
+    pages, boards = drawn(sample, paper)["cover.pdf"], list(plan.boards)
     assert len(pages) == (1 if len(boards) == 1 else 1 + len(boards))
     for page, board in zip(pages[-len(boards) :], boards, strict=True):
-        components = [each for each in pack.plan.components.values() if each.board == board]
+        components = [each for each in plan.components.values() if each.board == board]
         assert {each.id for each in components} <= {word for text in page.texts for word in text.words.split()}
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("sample", SAMPLES)
-def test_words_stay_on_the_page_and_off_each_other(sample, paper, packs):
-    for page in packs(sample, paper).pages["cover.pdf"]:
+def test_words_stay_on_the_page_and_off_each_other(sample, paper, drawn):
+    for page in drawn(sample, paper)["cover.pdf"]:
         inside = [each for each in page.texts if each.left > 8 and each.right < page.width - 8]
         assert inside == list(page.texts)
         for a, b in itertools.combinations(page.texts, 2):
@@ -56,11 +56,10 @@ def test_words_stay_on_the_page_and_off_each_other(sample, paper, packs):
 
 
 @pytest.mark.parametrize("sample", SAMPLES)
-def test_a_board_is_as_large_as_its_scale_says(sample, packs):
+def test_a_board_is_as_large_as_its_scale_says(sample, drawn):
     """The overall dimension's line, between its extension lines, is the width of the board over the scale."""
-    pack = packs(sample, "a4")
-    boards = list(pack.plan.boards.values())
-    for page, board in zip(pack.pages["cover.pdf"][-len(boards) :], boards, strict=True):
+    boards = list(PLANS[sample]().boards.values())
+    for page, board in zip(drawn(sample, "a4")["cover.pdf"][-len(boards) :], boards, strict=True):
         by = float(next(text.words for text in page.texts if text.words.startswith("1 : "))[4:])
         level = [each for each in page.strokes if abs(each.y0 - each.y1) < 0.01]
         assert any(abs(abs(each.x1 - each.x0) - board.box.width / by) < 0.05 for each in level)
@@ -101,14 +100,14 @@ def test_a_cover_alone_says_so(trailer):
 
 def test_stops_are_told_in_words_however_many(trailer, tmp_path):
     one = Finding("edge margin", "stop", "PV1 is too near the edge by some millimetres.", ("PV1",), "A", Point(0, 0))
-    stops = tuple(replace(one, sentence=f"Stop number {index}: {one.sentence}") for index in range(120))
+    stops = tuple(replace(one, sentence=f"Stop number {index}: {one.sentence}") for index in range(70))
     stopped = replace(trailer, findings=stops)
     contents = write_pack(Making(stopped, Printing(PAPERS["letter"])), tmp_path / "p", chosen=("cover",))
     pages = read_pages(tmp_path / "p" / "cover.pdf")
     assert len(pages) == contents["files"][0]["sheets"] > 1
     words = " ".join(text.words for page in pages for text in page.texts)
-    assert all(f"Stop number {index}:" in words for index in range(120))
-    assert all("NOT TO BE ISSUED: 120 findings stop" in page.words for page in pages)
+    assert all(f"Stop number {index}:" in words for index in range(70))
+    assert all("NOT TO BE ISSUED: 70 findings stop" in page.words for page in pages)
 
 
 def test_nothing_is_weighed_where_nobody_weighed_it(trailer):
@@ -152,4 +151,4 @@ def test_the_largest_board_and_the_smallest_have_a_cover(trailer):
         )
         making = Making(review_of(alone), Printing(PAPERS["letter"]))
         (page,) = cover_pages(making)
-        assert all(0 < text.left and text.right < page.width for text in page.texts)
+        assert all(text.left > 0 and text.right < page.width for text in page.texts)

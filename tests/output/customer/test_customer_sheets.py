@@ -4,7 +4,7 @@ import itertools
 from dataclasses import replace
 
 import pytest
-from boards import honey_trailer
+from boards import honey_trailer, library_bus, lookout_cabin
 from output.read_back import read_pages
 
 from boardplan.checks.review import review_of
@@ -19,6 +19,7 @@ from boardplan.output.printing.pdf import pdf_of
 from boardplan.output.printing.printer_correction import Printing
 from boardplan.output.records import hole_records
 
+PLANS = {"library bus": library_bus, "lookout cabin": lookout_cabin, "honey trailer": honey_trailer}
 TRAY = Tray(
     "T1",
     battery=Battery(390, 190, 240, 26, "front", "front-left"),
@@ -45,28 +46,27 @@ def flat(page):
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
-@pytest.mark.parametrize("sample", ["library bus", "lookout cabin", "honey trailer"])
-def test_a_page_a_tray_and_a_page_a_wall_with_nothing_over_anything(sample, paper, packs):
-    pack = packs(sample, paper)
-    pages = pack.pages["customer-sheets.pdf"]
-    assert len(pages) == len(pack.plan.trays) + len(pack.plan.boards)
+@pytest.mark.parametrize("sample", PLANS)
+def test_a_page_a_tray_and_a_page_a_wall_with_nothing_over_anything(sample, paper, drawn):
+    plan = PLANS[sample]()
+    pages = drawn(sample, paper)["customer-sheets.pdf"]
+    assert len(pages) == len(plan.trays) + len(plan.boards)
     for page in pages:
-        assert all(8 < text.left and text.right < page.width - 8 for text in page.texts)
+        assert all(text.left > 8 and text.right < page.width - 8 for text in page.texts)
         for a, b in itertools.combinations(page.texts, 2):
             over = min(a.right, b.right) - max(a.left, b.left)
             high = min(a.top, b.top) - max(a.bottom, b.bottom)
             assert over < 0.5 or high < 0.5, (a.words, b.words)
 
 
-def test_the_sum_is_shown_and_no_conductor_is(packs):
-    pack = packs("library bus", "a4")
-    words = flat(pack.pages["customer-sheets.pdf"][0])
+def test_the_sum_is_shown_and_no_conductor_is(drawn):
+    words = flat(drawn("library bus", "a4")["customer-sheets.pdf"][0])
     assert "4 x 190 + 3 x 20 + 2 x 10 = 840" in words
     assert "390 + 2 x 10 = 410" in words
     assert "4 x 26 kg = 104 kg" in words
     assert "840 +3 / −0 inside" in words
     assert "into the structure, never into a floor skin only" in words
-    for cable in pack.plan.cables:
+    for cable in library_bus().cables:
         assert cable not in words
 
 
@@ -163,7 +163,7 @@ def test_a_tray_with_all_and_long_words_is_told_whole(review, paper):
     pages = pages_of(review, paper, trays=(tray,))[:-1]
     said = " ".join(flat(page) for page in pages)
     assert all(f"{name}: as long" in said for name in words)
-    assert all(0 < text.left and text.right < page.width for page in pages for text in page.texts)
+    assert all(text.left > 0 and text.right < page.width for page in pages for text in page.texts)
 
 
 def test_a_fixing_that_misses_asks_for_blocking(review):

@@ -1,4 +1,4 @@
-"""Dimensions: values where they belong, none over another, arrowheads at the ends, extension lines from what is meant."""
+"""Dimensions: values where they belong, none over another, arrowheads at the ends of what is meant."""
 
 import itertools
 
