@@ -3,8 +3,7 @@
 from dataclasses import dataclass, field
 
 from boardplan.checks.review import Review
-from boardplan.drawing.picture import Area, Line, Mark, Picture, placed_picture
-from boardplan.drawing.rings import hexagon
+from boardplan.drawing.picture import Line, Mark, Picture, placed_picture
 from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.board import Board
 from boardplan.model.weights import weights_of
@@ -20,6 +19,7 @@ from boardplan.output.drawn.dimensions import (
     running_level,
     running_upright,
 )
+from boardplan.output.drawn.fixing_sign import fixing_sign
 from boardplan.output.drawn.mass_mark import mass_mark
 from boardplan.output.drawn.scale import Scaled, scale_bar
 from boardplan.output.holes.datum import datum_point, running
@@ -113,12 +113,9 @@ class BoardView:
         cable_tags(tags, plan, dict(self.review.ways), self.boards)
         self.unnamed[:] = tags.unnamed
         self.unmarked[:] = tags.unmarked
-        signs = [Area((hexagon(at, 2.6),), "paper", "ink", 0.25) for at in heads]
-        crosses = [
-            Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for at in heads for turn in (0, 90)
-        ]
+        signs = [mark for at in heads for mark in fixing_sign(at)]
         marked = [mark for at, letter in masses.items() for mark in mass_mark(at, letter)]
-        return (*signs, *crosses, *marked, *tag_picture(tags))
+        return (*signs, *marked, *tag_picture(tags))
 
     def _masses(self, drawing: Scaled) -> dict[Point, str]:
         """Return where the centres of mass lie on the page, of what is carried and of what is finished."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from boardplan.drawing.picture import Area, Line, Picture, Strand, Words
-from boardplan.drawing.rings import hexagon, rectangle
+from boardplan.drawing.rings import rectangle
 from boardplan.geometry.bends import Straight
 from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import length_text, tidy_number
@@ -15,6 +15,7 @@ from boardplan.output.cover.side_view import depths_of
 from boardplan.output.cover.soft_picture import stage_of
 from boardplan.output.drawn.blocks import Block, Row
 from boardplan.output.drawn.dimensions import dimension_text, units_words
+from boardplan.output.drawn.fixing_sign import fixing_sign
 from boardplan.output.drawn.mass_mark import mass_mark
 from boardplan.output.holes.datum import datum_words, running
 from boardplan.output.making import Making, PackFile
@@ -168,8 +169,7 @@ def _signs(plan: Plan, shown: set[str]) -> Iterator[tuple[bool, str, Picture]]:
     yield here("framing"), "framing", posts
     yield bool(plan.cables), "cable, its colour", _cable()
     yield here("channels"), "wire channel", _channel()
-    cross = tuple(Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for turn in (0, 90))
-    yield here("fixings"), "board fixing", (Area((hexagon(at, 2.6),), "paper", "ink", 0.25), *cross)
+    yield here("fixings"), "board fixing", fixing_sign(at)
     arrow = (Point(1.6, 0), Point(-0.8, 1), Point(-0.8, -1))
     yield here("exits"), "cable exit", (Area((arrow,), "quiet"),)
     yield here("no_go_boxes"), "kept empty", _hatched()

@@ -9,11 +9,12 @@ from boardplan.geometry.units import length_text
 from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.output.customer.blocking import LIMIT, blocking_of, corner_words, from_corner, held_fixings, members_of
-from boardplan.output.customer.blocking_view import NOTE, BlockingView, fixing_sign
+from boardplan.output.customer.blocking_view import NOTE, BlockingView
 from boardplan.output.customer.tray_words import FOOTER
 from boardplan.output.drawn.blocks import Block, Row, columns_of
 from boardplan.output.drawn.dimensions import dimension_text, units_words
 from boardplan.output.drawn.drawn_sheet import DrawnPage, pages_with_words
+from boardplan.output.drawn.fixing_sign import fixing_sign
 from boardplan.output.drawn.scale import SCALES
 from boardplan.output.making import Making
 from boardplan.output.printing.sheet import Part
@@ -145,7 +146,7 @@ def _sign_rows(plan: Plan, board: Board) -> Iterator[Row]:
         yield Row("member of the wall, with its centre", sign=(Area((ring,), NOTE, "quiet", 0.2),))
     held = held_fixings(plan, board)
     if any(not each.misses for each in held):
-        yield Row("board fixing that a member holds", sign=fixing_sign(at, misses=False))
+        yield Row("board fixing that a member holds", sign=fixing_sign(at))
     if any(each.misses for each in held):
         yield Row("board fixing that needs blocking", sign=fixing_sign(at, misses=True))
     if board.compartment:

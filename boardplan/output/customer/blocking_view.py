@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from boardplan.drawing.hatching import hatch
 from boardplan.drawing.picture import Area, Disc, Line, Mark, Picture, Words
-from boardplan.drawing.rings import hexagon
 from boardplan.drawing.wall_picture import framing_box
 from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.board import Board, Framing
@@ -26,6 +25,7 @@ from boardplan.output.drawn.dimensions import (
     running_level,
     running_upright,
 )
+from boardplan.output.drawn.fixing_sign import fixing_sign
 from boardplan.output.drawn.scale import Scaled, scale_bar
 from boardplan.output.printing.lettering import FINE, Measure
 from boardplan.output.template.free_places import MARK, WORDS, FreePlaces
@@ -82,6 +82,10 @@ class BlockingView:
     def _wall(self, drawing: Scaled) -> Iterator[Mark]:
         places = FreePlaces()
         board = drawing.box(self.board.box)
+        held = held_fixings(self.plan, self.board)
+        for each in held:
+            at = drawing.point(each.fixing.position)
+            places.take(Box(*at, *at).grown(1.6), MARK)
         for member in members_of(self.plan, self.board):
             yield from self._member(member, drawing, board, places)
         for number, piece in enumerate(blocking_of(self.plan, self.board), start=1):
@@ -89,11 +93,8 @@ class BlockingView:
         for ring in (self.board.outline, *self.board.cutouts):
             yield Line(tuple(drawing.point(each) for each in ring), "ink", 0.45, (5.0, 1.6), closed=True)
         yield from self._corner(drawing)
-        held = held_fixings(self.plan, self.board)
         for each in held:
-            at = drawing.point(each.fixing.position)
-            places.take(Box(*at, *at).grown(1.6), MARK)
-            yield from fixing_sign(at, misses=each.misses)
+            yield from fixing_sign(drawing.point(each.fixing.position), misses=each.misses)
         for each in held:
             at = drawing.point(each.fixing.position)
             yield from self._name(each.fixing.id, at, places, bold=each.misses)
@@ -137,11 +138,13 @@ class BlockingView:
         for a, b in hatch([ring], 45, 2.2):
             yield Line((a, b), "ink", 0.1)
         yield Line(ring, "ink", 0.5, (2.4, 1.2), closed=True)
-        middle = Point((ring[0].x + ring[1].x) / 2, (ring[0].y + ring[2].y) / 2)
-        ground = Box(middle.x, middle.y, middle.x, middle.y).grown(2.2)
-        places.take(ground, WORDS)
-        yield Area((ground.corners(),), "paper", "ink", 0.13)
-        yield Words(middle, f"B{number}", FINE, "ink", bold=True)
+        low, across, middle = ring[0], ring[1].x - ring[0].x, (ring[0].y + ring[2].y) / 2
+        spots = [Point(low.x + across * share, middle) for share in (0.5, 0.25, 0.75, 0.12, 0.88)]
+        found = places.best((Box(*at, *at).grown(2.2), 0.1 * index) for index, at in enumerate(spots))
+        if found:
+            places.take(found[0], WORDS)
+            yield Area((found[0].corners(),), "paper", "ink", 0.13)
+            yield Words(found[0].centre, f"B{number}", FINE, "ink", bold=True)
 
     def _name(self, name: str, at: Point, places: FreePlaces, *, bold: bool) -> Iterator[Mark]:
         wide = self.measure(name, FINE, bold=bold)
@@ -212,11 +215,3 @@ class BlockingView:
             *running_level(origin, level, y, "below" if lower else "above"),
             *running_upright(origin, upright, x, "left" if to_left else "right"),
         )
-
-
-def fixing_sign(at: Point, *, misses: bool) -> Picture:
-    """Return the sign of a fixing: open where a member holds it, black where blocking is needed."""
-    cross = tuple(Line((at.ahead(turn, 0.8), at.ahead(turn + 180, 0.8)), "ink", 0.13) for turn in (0, 90))
-    if misses:
-        return (Area((hexagon(at, 3.0),), "ink"),)
-    return (Area((hexagon(at, 2.6),), "paper", "ink", 0.25), *cross)

@@ -117,8 +117,8 @@ def _from_above(view: TrayView, drawing: Scaled) -> Iterator[Mark]:
     inside = drawing.box(Box(0, 0, view.length, view.width))
     wall = inside.grown(1.0)
     yield Area((wall.corners(), inside.corners()), "#B4B4B4", "ink", 0.25)
-    for number, battery in enumerate(batteries(view), start=1):
-        yield from _battery(view, drawing, battery, number)
+    for battery in batteries(view):
+        yield from _battery(view, drawing, battery)
     for strap in view.tray.straps:
         x = drawing.point((strap, 0)).x
         band = Box(x - _STRAP, wall.bottom - 1, x + _STRAP, wall.top + 1)
@@ -132,14 +132,17 @@ def _from_above(view: TrayView, drawing: Scaled) -> Iterator[Mark]:
             yield Disc(at, 0.5, "ink")
     for number, way_out in enumerate(view.tray.exits, start=1):
         yield from _exit_above(view, drawing, way_out, number)
+    for number, battery in enumerate(batteries(view), start=1):
+        at = drawing.box(battery).centre
+        yield Disc(at, 1.6, "paper")
+        yield Words(at, str(number), FINE, "quiet")
     yield from mass_mark(drawing.point((view.length / 2, view.width / 2)))
     yield from _dimensions_above(view, drawing, inside)
 
 
-def _battery(view: TrayView, drawing: Scaled, battery: Box, number: int) -> Iterator[Mark]:
+def _battery(view: TrayView, drawing: Scaled, battery: Box) -> Iterator[Mark]:
     box = drawing.box(battery)
     yield Area((box.corners(),), "#F1F1F1", "ink", 0.3)
-    yield Words(box.centre, str(number), FINE, "quiet")
     plus, minus = poles(view.tray)
     inset = min(4.0, box.width * 0.22, box.height * 0.22)
     for corner, sign in ((plus, "+"), (minus, "−")):
@@ -187,7 +190,8 @@ def _exit_above(view: TrayView, drawing: Scaled, way_out: TrayExit, number: int)
     yield Area(
         ((tip, *(tip.moved(-out.x * 1.8 + side * out.y, -out.y * 1.8 + side * out.x) for side in (0.8, -0.8))),), "ink"
     )
-    yield Words(tip.moved(out.x * 2 + out.y * 2.2, out.y * 2 + out.x * 2.2), f"E{number}", FINE, "ink", bold=True)
+    beside = tip.moved(-1.5 * out.x, 2.2) if out.x else tip.moved(2.6, -1.5 * out.y)
+    yield Words(beside, f"E{number}", FINE, "ink", bold=True)
 
 
 def _dimensions_above(view: TrayView, drawing: Scaled, inside: Box) -> Iterator[Mark]:
