@@ -126,9 +126,10 @@ def _pull_row(tray: Tray, units: Units) -> Row:
         pull = pull_newton(tray)
         here = f": {tidy_number(pull, 0)} N for this battery" if pull is not None else ""
         moves = "1 in (25 mm)" if units == "inch" else "25 mm (1 in)"
+        small = "3/8 in (10 mm)" if units == "inch" else "10 mm"
         words = (
             f"each battery moves no more than {moves} in any direction under 400 N (90 lb) or twice its weight, "
-            f"whichever is less{here} (33 CFR 183.420)"
+            f"whichever is less{here} (33 CFR 183.420); {small} under twice its weight where ISO 10133 holds (5.2)"
         )
         return Row(f"{words}. {tray.pull}".strip(), "must stand")
     asked = {

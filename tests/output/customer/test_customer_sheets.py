@@ -100,6 +100,7 @@ def test_what_nobody_knows_is_a_blank_and_a_question(review, paper):
     ("craft", "asked"),
     [
         ("boat", "under 400 N (90 lb) or twice its weight, whichever is less: 400 N for this battery (33 CFR 183.420)"),
+        ("boat", "10 mm under twice its weight where ISO 10133 holds (5.2)"),
         ("vehicle", "What pull does the local rule ask, braking and sideways?"),
         ("building", "What does the local rule ask, such as for earthquakes?"),
     ],
