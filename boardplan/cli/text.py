@@ -10,7 +10,7 @@ from boardplan.checks.review import Review
 from boardplan.files.shelf_file import bundled_shelf
 from boardplan.geometry.units import inches_text, tidy_number
 from boardplan.model.plan import Plan
-from boardplan.output.cables.cut_list import clock_words, remarks
+from boardplan.output.cables.cable_words import clock_words, remarks
 from boardplan.output.holes.datum import datum_words
 from boardplan.output.holes.hole_schedule import clamp_rows, hole_rows
 from boardplan.output.verdict import verdict_words

@@ -136,6 +136,21 @@ def replace_kind(
     return with_changed(stocked.without(lost), [replace(component, kind=kind.id)]), lost
 
 
+def renew_kind(plan: Plan, kind: ComponentKind, fasteners: Mapping[str, Fastener]) -> tuple[Plan, tuple[str, ...]]:
+    """Return the plan with a kind of its own as it was measured anew, and the cables that found no terminal there.
+
+    Those are removed; a plan without the kind stays as it is. Raises EditRefused where its fastener is nowhere.
+    """
+    if kind.id not in plan.kinds:
+        return plan, ()
+    members = [each for each in plan.components.values() if each.kind == kind.id]
+    lost = tuple(
+        each.id for each in plan.cables.values() if any(_loses_end(each, member.id, kind) for member in members)
+    )
+    bare = replace(plan, kinds={key: each for key, each in plan.kinds.items() if key != kind.id})
+    return with_kind(bare, kind, fasteners).without(lost), lost
+
+
 def _loses_end(cable: Cable, component_id: str, kind: ComponentKind) -> bool:
     return any(
         isinstance(end, TerminalEnd) and end.component == component_id and kind.terminal(end.terminal) is None

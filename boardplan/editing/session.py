@@ -8,7 +8,7 @@ from boardplan.editing.history import History
 from boardplan.editing.known import Known, known_of
 from boardplan.editing.selection import Selection
 from boardplan.editing.stretched import drawn_along
-from boardplan.files.plan_file import load_plan, save_plan
+from boardplan.files.plan_file import file_stamp, load_plan, save_plan
 from boardplan.model.plan import Plan
 
 Listener = Callable[[], None]
@@ -24,19 +24,38 @@ class Session:
     def __init__(self, plan: Plan, path: Path | None = None) -> None:
         """Open a plan, and say which file it came from."""
         self._history = History((plan,))
-        self._saved = plan
+        self._saved: Plan | None = plan
+        self._stamp = ""
         self._preview: Plan | None = None
         self._review = review_of(plan)
         self._settled = self._base = self._known = known_of(self._review)
         self._ask: Callable[[Plan], None] | None = None
         self.path = path
+        self.looking = False
+        """Whether the file belongs to another window, so that it is only looked at here."""
         self.selection = Selection()
         self._listeners: list[Listener] = []
 
     @classmethod
     def open(cls, path: Path) -> "Session":
         """Return a session on a job file. Raises BadFile."""
-        return cls(load_plan(path), path)
+        stamp = file_stamp(path)
+        session = cls(load_plan(path), path)
+        session._stamp = stamp
+        return session
+
+    @classmethod
+    def rescued(cls, plan: Plan, path: Path | None) -> "Session":
+        """Return a session on a plan that was never saved as it is, to a file or to none."""
+        session = cls(plan, path)
+        session._saved = None
+        session._stamp = file_stamp(path) if path else ""
+        return session
+
+    @property
+    def changed_on_disk(self) -> bool:
+        """Whether somebody else has written the file since it was read or saved here, or taken it away."""
+        return self.path is not None and bool(self._stamp) and file_stamp(self.path) != self._stamp
 
     @property
     def plan(self) -> Plan:
@@ -131,11 +150,14 @@ class Session:
         self._tell()
 
     def save(self, path: Path | None = None) -> None:
-        """Write the plan to its file or another one. Raises OSError; the plan stays as it is."""
+        """Write the plan to its file or another one; what that held stays beside it, one version back.
+
+        Raises OSError; the plan stays as it is.
+        """
         target = path or self.path
         if target is None:
             raise ValueError("a new plan needs a file name")
-        save_plan(self._history.plan, target)
+        self._stamp = save_plan(self._history.plan, target, keep_before=True)
         self.path = target
         self._saved = self._history.plan
         self._tell()

@@ -1,5 +1,6 @@
 """Plan file: a job file to a plan and back; whole or not at all, and every fault at once."""
 
+import hashlib
 from pathlib import Path
 from typing import Any
 
@@ -44,6 +45,11 @@ def plan_of_text(text: str) -> Plan:
     data, faults = read_json(text)
     if faults:
         raise BadFile("", faults)
+    return plan_of_upgraded(data)
+
+
+def plan_of_upgraded(data: Any) -> Plan:
+    """Return the plan of a job file's data, in whatever version. Raises BadFile (without a file's name)."""
     data, faults = upgraded(data)
     if faults:
         raise BadFile("", faults)
@@ -75,9 +81,38 @@ def plan_text(plan: Plan) -> str:
     return json_lines(job_plain(plan))
 
 
-def save_plan(plan: Plan, path: Path | str) -> None:
-    """Write a plan to a job file, whole or not at all. Raises OSError."""
-    write_whole(Path(path), plan_text(plan).encode())
+def save_plan(plan: Plan, path: Path | str, *, keep_before: bool = False) -> str:
+    """Write a plan to a job file, whole or not at all, and return the file's stamp. Raises OSError.
+
+    What the file held before is kept beside it where that is asked for, see `before_of`.
+    """
+    content, target = plan_text(plan).encode(), Path(path).resolve()
+    if keep_before and target.exists() and (before := target.read_bytes()) != content:
+        write_whole(before_of(target), before)
+    write_whole(target, content)
+    return stamp_of(content)
+
+
+def stamp_of(content: bytes) -> str:
+    """Return what tells a file's content from any other."""
+    return hashlib.sha256(content).hexdigest()
+
+
+def file_stamp(path: Path) -> str:
+    """Return the stamp of a file as it is now, "" where it can't be read."""
+    try:
+        return stamp_of(path.read_bytes())
+    except OSError:
+        return ""
+
+
+def before_of(path: Path) -> Path:
+    """Return where the version before the last one saved is kept.
+
+    >>> before_of(Path("library-bus.json")).name
+    'library-bus.before.json'
+    """
+    return path.with_name(f"{path.stem}.before{path.suffix}")
 
 
 def job_schema() -> dict[str, Any]:

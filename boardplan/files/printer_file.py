@@ -1,9 +1,7 @@
 """Printer file: the bars that a person measured, for each printer and paper, kept among the person's own settings."""
 
-import os
 import re
-import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -11,6 +9,7 @@ from pydantic import Field, ValidationError
 
 from boardplan.files.faults import BadFile, Fault
 from boardplan.files.json_text import json_lines, read_json
+from boardplan.files.own_folders import settings_folder
 from boardplan.files.record_faults import faults_of
 from boardplan.files.record_types import ID_PATTERN, PATTERN_WORDS, Id, Length, Record
 from boardplan.files.whole_file import write_whole
@@ -47,25 +46,6 @@ class PrinterFileRecord(Record):
     format: Literal["boardplan-printers"]
     version: Literal[1]
     printers: Annotated[list[PrinterBarsRecord], Field(max_length=1000)]
-
-
-def settings_folder(
-    environment: Mapping[str, str] = os.environ, platform: str = sys.platform, home: Path | None = None
-) -> Path:
-    """Return the folder of the person's own settings, where the system keeps such; it need not be there yet.
-
-    On Linux that is $XDG_CONFIG_HOME or ~/.config (XDG Base Directory Specification 0.8).
-    """
-    at_home = home or Path.home()
-    if platform == "win32":
-        folder = Path(environment.get("APPDATA") or at_home / "AppData" / "Roaming")
-    elif platform == "darwin":
-        folder = at_home / "Library" / "Application Support"
-    else:
-        named = Path(environment.get("XDG_CONFIG_HOME") or "")
-        # a path that is not absolute is to be ignored, says the specification
-        folder = named if named.is_absolute() else at_home / ".config"
-    return folder / "boardplan"
 
 
 def printer_file() -> Path:

@@ -1,5 +1,6 @@
 """Whole file: writing a file whole or not at all."""
 
+import glob
 import os
 import tempfile
 from pathlib import Path
@@ -19,6 +20,13 @@ def write_whole(path: Path, content: bytes) -> None:
     except BaseException:
         Path(temporary).unlink(missing_ok=True)
         raise
+
+
+def sweep_parts(path: Path) -> None:
+    """Take away what was half written when a program was killed; only for who knows that nobody writes the file now."""
+    target = path.resolve()
+    for part in target.parent.glob(f".{glob.escape(target.name)}.*.part"):
+        part.unlink(missing_ok=True)
 
 
 def _mode_of(path: Path) -> int:

@@ -8,7 +8,7 @@ from boardplan.bundled import data_dir
 from boardplan.geometry.units import inches_text
 from boardplan.model.plan import Plan
 from boardplan.output.back.back_records import back_records
-from boardplan.output.cables.cut_list import label_text
+from boardplan.output.cables.cable_words import label_text
 from boardplan.output.cables.stud_stacks import stack_records
 from boardplan.output.customer.customer_records import customer_records
 from boardplan.output.cutting.cutting_sheet import cutting_records

@@ -59,6 +59,7 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow("save", "&Job", "&Save", lambda w: w.files.save(), "Ctrl+S", "save", begins_group=True),
     ActionRow("save-as", "&Job", "Save &as...", lambda w: w.files.save_as(), "Ctrl+Shift+S"),
     ActionRow("write-pack", "&Job", "&Write the job pack...", lambda w: w.write_pack(), "Ctrl+P", "pack"),
+    ActionRow("stock", "&Job", "What is at &hand...", lambda w: w.ask_stock(), tip="Reels, offcuts, channel"),
     ActionRow("close", "&Job", "&Close the job", lambda w: w.files.close_job(), "Ctrl+W", begins_group=True),
     ActionRow("quit", "&Job", "&Quit", lambda w: w.close(), "Ctrl+Q", when="always"),
     ActionRow("undo", "&Edit", "&Undo", lambda w: w.undo(), "Ctrl+Z", "undo", when="undo"),

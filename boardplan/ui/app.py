@@ -29,6 +29,7 @@ def run(path: Path | None) -> int:
     window.show()
     if path is not None:
         window.files.open_file(path)
+    window.files.offer_rescued()
     return app.exec()
 
 
@@ -59,5 +60,13 @@ class Hook:
             QApplication.quit()
         elif not self._showing:
             self._showing = True
-            show_program_fault(details, self._window)
+            show_program_fault(details, self._window, kept=self._keep())
             self._showing = False
+
+    def _keep(self) -> bool:
+        """Keep aside what is not saved, and say whether that went well."""
+        try:
+            self._window.keep_at_once()
+        except Exception:  # noqa: BLE001 - one fault must not hide the other
+            return False
+        return True

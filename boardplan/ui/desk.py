@@ -10,7 +10,7 @@ from boardplan.editing.known import Known
 from boardplan.editing.refused import EditRefused
 from boardplan.editing.selection import Selection
 from boardplan.editing.session import Session
-from boardplan.files.shelf_file import bundled_shelf
+from boardplan.files.own_shelf import shelf_in_reach
 from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.model.shelf import Shelf
@@ -34,6 +34,8 @@ class Desk(QObject):
     tool_changed = Signal()
     finding_pointed = Signal(object)
     """Show a Finding on the canvas, or (none) no longer."""
+    shelf_changed = Signal()
+    """A person's own kinds are others now."""
     place_asked = Signal()
     """Bring what is selected into sight."""
 
@@ -58,7 +60,7 @@ class Desk(QObject):
     @property
     def shelf(self) -> Shelf:
         """All kinds, conductors and fasteners within reach."""
-        return bundled_shelf()
+        return shelf_in_reach()
 
     @property
     def plan(self) -> Plan:

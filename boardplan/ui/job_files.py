@@ -9,8 +9,14 @@ from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox
 
 from boardplan.editing.session import Session
 from boardplan.files.faults import BadFile
+from boardplan.files.hold import Hold
+from boardplan.files.rescue import left_behind, rescue_folder, throw_away
+from boardplan.files.whole_file import sweep_parts
+from boardplan.ui.desk import Step
 from boardplan.ui.dialogs.fault_dialog import show_bad_file, show_disk_fault
 from boardplan.ui.dialogs.new_board_dialog import NewBoardDialog
+from boardplan.ui.safety.open_elsewhere import FileHold, ask_overwrite, ask_second_window, say_open_elsewhere
+from boardplan.ui.safety.rescue_dialog import RescueDialog
 from boardplan.ui.welcome import sample_files
 from boardplan.ui.words import tr
 
@@ -22,6 +28,7 @@ class JobFiles:
 
     def __init__(self, window: Any) -> None:  # noqa: ANN401
         self._window = window
+        self._hold = FileHold()
 
     def fill_menus(self) -> None:
         """Fill the menus of the samples and of the files opened last."""
@@ -44,7 +51,27 @@ class JobFiles:
             return
         dialog = NewBoardDialog(self._window)
         if dialog.exec() and dialog.plan is not None:
-            self._window.show_session(Session(dialog.plan))
+            self._show(Session(dialog.plan), None, "survey")
+
+    def _show(self, session: Session, hold: Hold | None, step: Step) -> None:
+        """Put a session on the bench, holding its file or none."""
+        self._window.show_session(session, step)
+        self._hold.keep(session.path if hold else None, hold)
+
+    def offer_rescued(self) -> None:
+        """Offer work that was left behind when the program ended without a goodbye."""
+        found = left_behind(rescue_folder())
+        if not found:
+            return
+        dialog = RescueDialog(found, self._window.themes, self._window)
+        if not dialog.exec() or dialog.chosen is None or not self.may_leave():
+            return
+        left, plan = dialog.chosen
+        hold = self._hold.take(left.file) if left.file else None
+        session = Session.rescued(plan, left.file if hold else None)
+        self._show(session, hold, "place")
+        self._window.keep_at_once()
+        throw_away(left)
 
     def ask_and_open(self) -> None:
         """Ask for a job file and open it."""
@@ -58,14 +85,24 @@ class JobFiles:
         """Open a job file; say what is wrong with it where that fails."""
         if not self.may_leave():
             return False
+        hold = self._hold.take(path) if path.exists() else None
+        way = ask_second_window(path, self._window) if path.exists() and hold is None else "work"
+        if way == "stay":
+            return False
         try:
             session = Session.open(path)
         except BadFile as bad:
+            self._hold.let_go(hold)
             show_bad_file(bad, self._window)
             return False
+        if way == "copy":
+            session.path = None
+        session.looking = way == "look"
+        if hold is not None:
+            sweep_parts(path)
         self._window.preferences.remember_file(path)
         self.fill_menus()
-        self._window.show_session(session, "place" if session.plan.components else "survey")
+        self._show(session, hold, "place" if session.plan.components else "survey")
         return True
 
     def open_sample(self, path: Path) -> None:
@@ -78,12 +115,18 @@ class JobFiles:
             show_bad_file(bad, self._window)
             return
         session.path = None
-        self._window.show_session(session, "place")
+        self._show(session, None, "place")
 
     def save(self) -> bool:
         """Save the job; ask where, if it has no file yet."""
         session = self._window.open_desk().session
-        return self.save_to(session.path) if session.path else self.save_as()
+        if session.path is None or session.looking:
+            return self.save_as()
+        if session.changed_on_disk:
+            way = ask_overwrite(session.path, self._window)
+            if way != "write":
+                return way == "elsewhere" and self.save_as()
+        return self.save_to(session.path)
 
     def save_as(self) -> bool:
         """Ask for a file and save the job to it."""
@@ -100,11 +143,19 @@ class JobFiles:
 
     def save_to(self, path: Path) -> bool:
         """Save the job to a file; say what stands in the way where that fails."""
+        hold = self._hold.take(path)
+        if hold is None:
+            say_open_elsewhere(path, self._window)
+            return False
+        session = self._window.open_desk().session
         try:
-            self._window.open_desk().session.save(path)
+            session.save(path)
         except OSError as error:
+            self._hold.let_go(hold)
             show_disk_fault(error, str(path), self._window)
             return False
+        session.looking = False
+        self._hold.keep(path, hold)
         self._window.preferences.remember_file(path)
         self.fill_menus()
         self._window.show_state()
@@ -135,6 +186,11 @@ class JobFiles:
         """Leave the job and go back to the welcome page."""
         if self.may_leave():
             self._window.show_welcome()
+            self.let_go()
+
+    def let_go(self) -> None:
+        """Let another window have the file: no job is open here any more."""
+        self._hold.keep(None, None)
 
 
 def _open_from_menu(open_it: Callable[[Path], object], path: Path, _checked: bool = False) -> None:  # noqa: FBT001, FBT002

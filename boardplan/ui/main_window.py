@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import Literal
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QMainWindow, QMenu, QStackedWidget, QWidget
 
@@ -18,6 +18,7 @@ from boardplan.ui.icons import retint
 from boardplan.ui.job_files import JobFiles
 from boardplan.ui.long_lived import settle
 from boardplan.ui.preferences import Preferences
+from boardplan.ui.safety.keeping import Keeping
 from boardplan.ui.theme import Choice, Themes
 from boardplan.ui.tool_table import TOOLS
 from boardplan.ui.welcome import Welcome
@@ -38,6 +39,7 @@ class MainWindow(QMainWindow):
         self.preferences = preferences
         self.themes = Themes(preferences.theme, self)  # type: ignore[arg-type]
         self.workbench: Workbench | None = None
+        self._keeping: Keeping | None = None
         self._pages = QStackedWidget()
         self.welcome = Welcome(self.themes, preferences)
         self._pages.addWidget(self.welcome)
@@ -73,6 +75,8 @@ class MainWindow(QMainWindow):
         desk.step = step
         bench = Workbench(desk)
         self.workbench = bench
+        self._keeping = Keeping(session, self)
+        self._keeping.failed.connect(self._say_not_kept)
         head = bench.canvas.head
         for name in ("undo", "redo"):
             head.insertWidget(head.count() - 4, self._head_button(name))
@@ -98,11 +102,25 @@ class MainWindow(QMainWindow):
 
     def clear_bench(self) -> None:
         """Take what is open off the bench, without asking."""
+        if self._keeping is not None:
+            self._keeping.close()
+            self._keeping.deleteLater()
+            self._keeping = None
         if self.workbench is not None:
             self.workbench.close_desk()
             self._pages.removeWidget(self.workbench)
             self.workbench.deleteLater()
             self.workbench = None
+
+    def keep_at_once(self) -> None:
+        """Keep aside what is not saved, now: the program is in trouble. Raises OSError."""
+        if self._keeping is not None:
+            self._keeping.keep_at_once()
+
+    def _say_not_kept(self, reason: str) -> None:
+        if self.desk is not None:
+            words = tr("Unsaved work can't be kept aside ({}): save often.").format(reason)
+            self.desk.said.emit(words)
 
     def show_welcome(self) -> None:
         """Take what is open off the bench and show the welcome page."""
@@ -126,6 +144,7 @@ class MainWindow(QMainWindow):
             self.setWindowModified(False)
         else:
             name = session.path.name if session.path else tr("not saved yet")
+            name = tr("{}, only looked at").format(name) if session.looking else name
             self.setWindowTitle(tr("{}[*] - {} - boardplan").format(session.plan.job.title, name))
             self.setWindowModified(session.dirty or session.path is None)
         selected = len(session.selection.ids) if session else 0
@@ -180,6 +199,11 @@ class MainWindow(QMainWindow):
         self.go_to("pack")
         if self.workbench is not None:
             self.workbench.pack.ask_and_write()
+
+    def ask_stock(self) -> None:
+        """Ask which reels and lengths are at hand."""
+        if self.workbench is not None:
+            self.workbench.pack.ask_stock()
 
     # Steps, tools, sight
 
@@ -295,7 +319,17 @@ class MainWindow(QMainWindow):
             return
         self.preferences.window = self.saveGeometry()
         self.clear_bench()
+        self.files.let_go()
         event.accept()
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: D102
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow() and self.desk is not None:
+            self._tell_changed_file(self.desk)
+
+    def _tell_changed_file(self, desk: Desk) -> None:
+        if desk.session.changed_on_disk:
+            desk.said.emit(tr("The file was changed by somebody else since it was opened here."))
 
 
 def _dropped_jobs(event: QDropEvent) -> list[Path]:

@@ -10,6 +10,7 @@ from boardplan.geometry.point import Point
 from boardplan.model.cable import Cable, CableEnd
 from boardplan.model.channel_section import ChannelSection
 from boardplan.model.component_kind import ComponentKind
+from boardplan.output.papers import ALL_PAPERS
 from boardplan.ui.canvas.column import CanvasColumn
 from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import STEPS, Desk
@@ -17,6 +18,7 @@ from boardplan.ui.dialogs.join_dialog import JoinDialog
 from boardplan.ui.dialogs.length_dialog import ask_length
 from boardplan.ui.edit_commands import leave
 from boardplan.ui.first_place import first_place
+from boardplan.ui.pages.pages_view import PagesView
 from boardplan.ui.panels.course_strip import CourseStrip, StepButton
 from boardplan.ui.panels.findings_panel import FindingsPanel
 from boardplan.ui.panels.pack_panel import PackPanel
@@ -45,6 +47,10 @@ class Workbench(QWidget):
         self.shelf, self.placed = self.place.shelf, self.place.placed
         self.wire, self.pack = WirePanel(desk), PackPanel(desk)
         self.properties = PropertiesPanel(desk)
+        self.pages = PagesView(desk.themes)
+        self._middle = QStackedWidget()
+        self._middle.addWidget(self.canvas)
+        self._middle.addWidget(self.pages)
         self._steps = QStackedWidget()
         for panel in (self.survey, self.place, self.wire, self.pack):
             self._steps.addWidget(panel)
@@ -76,8 +82,8 @@ class Workbench(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
-        for part in (left, hairline("upright"), self.canvas, hairline("upright"), panel):
-            row.addWidget(part, 1 if part is self.canvas else 0)
+        for part in (left, hairline("upright"), self._middle, hairline("upright"), panel):
+            row.addWidget(part, 1 if part is self._middle else 0)
 
     def _connect(self) -> None:
         desk, host = self.desk, self.canvas.host
@@ -97,9 +103,47 @@ class Workbench(QWidget):
         self.wire.section_chosen.connect(self._take_section)
         self.wire.show_section(host.section)
         self.strip.taken.connect(self._to_canvas)
+        self.pack.looked_at.connect(self.show_pages)
+        self.pages.back_asked.connect(self.show_board)
+        desk.finding_pointed.connect(self._show_board_for)
+        desk.place_asked.connect(self.show_board)
+        desk.signals.plan_changed.connect(self._show_pages_anew)
 
     def _show_step(self) -> None:
         self._steps.setCurrentIndex(STEPS.index(self.desk.step))
+        self.show_board()
+
+    # The board, or the pages of a paper in its place
+
+    @property
+    def middle(self) -> QWidget:
+        """What is in the middle of the window: the board, or the pages."""
+        return self._middle.currentWidget() or self.canvas
+
+    def show_pages(self, paper: str) -> None:
+        """Show the pages of a paper in the place of the board."""
+        name = next(each.name for each in ALL_PAPERS if each.key == paper)
+        self._middle.setCurrentWidget(self.pages)
+        self.pages.show_paper(self.pack.images, paper, tr(name))
+
+    def show_board(self) -> None:
+        """Show the board again."""
+        if self._middle.currentWidget() is self.pages:
+            focus = QApplication.focusWidget()
+            back = focus is not None and self.pages.isAncestorOf(focus)
+            self._middle.setCurrentWidget(self.canvas)
+            self.pack.papers.pick(None)
+            if back:
+                self._to_canvas()
+
+    def _show_board_for(self, finding: object) -> None:
+        if finding is not None:
+            self.show_board()
+
+    def _show_pages_anew(self) -> None:
+        """Show a page as it is after a change, such as one that was undone."""
+        if self._middle.currentWidget() is self.pages and self.pack.papers.key is not None:
+            self.show_pages(self.pack.papers.key)
 
     def _show_theme(self) -> None:
         for rows in self.findChildren(RowList):
@@ -178,7 +222,7 @@ class Workbench(QWidget):
     def focus_next_part(self) -> None:
         """Go round the parts of the window: strip, findings, canvas, the step's panel, the fields."""
         panel = (self.survey, self.place, self.wire, self.pack)[STEPS.index(self.desk.step)]
-        ring: tuple[QWidget, ...] = (self.strip, self.findings, self.canvas, panel, self.properties)
+        ring: tuple[QWidget, ...] = (self.strip, self.findings, self.middle, panel, self.properties)
         parts = [each for each in ring if each.isVisible() and _first_stop(each) is not None]
         focus = QApplication.focusWidget()
         at = next((number for number, each in enumerate(parts) if focus is not None and each.isAncestorOf(focus)), -1)
@@ -189,6 +233,7 @@ class Workbench(QWidget):
     def close_desk(self) -> None:
         """Let go of the session before the workbench goes."""
         self.canvas.host.cancel()
+        self.pages.end()
         self.pack.wait()
         self.desk.close()
 
@@ -199,6 +244,8 @@ def _first_stop(part: QWidget) -> QWidget | None:
         return part.view
     if isinstance(part, PlacePanel):
         return part.first_stop()
+    if isinstance(part, PagesView):
+        return part.focusProxy()
     stops = (each for each in part.findChildren(QWidget) if each.focusPolicy() & Qt.FocusPolicy.TabFocus)
     stops_seen = [each for each in stops if each.isVisible() and each.isEnabled()]
     checked = [each for each in stops_seen if isinstance(each, StepButton) and each.isChecked()]

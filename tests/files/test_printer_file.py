@@ -8,11 +8,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boardplan.files.faults import BadFile
+from boardplan.files.own_folders import settings_folder
 from boardplan.files.printer_file import (
     bars_for,
     load_printers,
     save_printers,
-    settings_folder,
     with_bars,
     without_bars,
 )

@@ -41,6 +41,8 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
         "hole-schedule.csv",
         "cable-cut-list.pdf",
         "cable-cut-list.csv",
+        "press-list.csv",
+        "fit-list.csv",
         "cutting-plan.pdf",
         "cutting-plan.csv",
         "label-sheet.pdf",

@@ -35,6 +35,14 @@ def preferences(tmp_path):
     return Preferences(QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat))
 
 
+@pytest.fixture(autouse=True)
+def own_state(tmp_path, monkeypatch):
+    """A folder of the test's own for what outlives the program."""
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
+    return tmp_path / "state" / "boardplan"
+
+
 @pytest.fixture
 def window(qapp, qtbot, preferences, monkeypatch):
     monkeypatch.setattr(reviewing, "SLOW", float("inf"))  # however busy the machine is, small jobs are reviewed here

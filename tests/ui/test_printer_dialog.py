@@ -15,7 +15,7 @@ from boardplan.ui.dialogs.printer_dialog import PrinterDialog
 def settings(tmp_path, monkeypatch):
     """A settings folder of the test's own."""
     monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "own"))
-    monkeypatch.setattr("boardplan.files.printer_file.sys.platform", "linux")
+    monkeypatch.setattr("boardplan.files.own_folders.sys.platform", "linux")
     return tmp_path / "own" / "boardplan" / "printers.json"
 
 

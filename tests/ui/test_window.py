@@ -68,10 +68,10 @@ def test_a_dropped_file_is_opened(window, tmp_path):
 
 def test_a_fault_of_the_program_is_shown_and_the_window_stays(window, monkeypatch, capsys):
     shown = []
-    monkeypatch.setattr(app, "show_program_fault", lambda details, _parent: shown.append(details))
+    monkeypatch.setattr(app, "show_program_fault", lambda details, _parent, *, kept: shown.append((details, kept)))
     hook = app.Hook(window)
     hook(ValueError, ValueError("torn"), None)
-    assert "torn" in shown[0]
+    assert "torn" in shown[0][0]
     assert "torn" in capsys.readouterr().err
     assert window.isVisible()
 

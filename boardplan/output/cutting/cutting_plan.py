@@ -45,6 +45,11 @@ class CutBar:
     cut: float
 
     @property
+    def words(self) -> str:
+        """What it is called, with its number where there are others of its name before it."""
+        return f"{self.name} no. {self.number}" if self.number > 1 else self.name
+
+    @property
     def totals(self) -> tuple[float, ...]:
         """How much of the bar is gone after each piece and its cut, in mm."""
         gone, totals = 0.0, []

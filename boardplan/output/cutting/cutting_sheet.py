@@ -5,7 +5,7 @@ from typing import Any
 
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
-from boardplan.output.cables.cut_list import cut_inches
+from boardplan.output.cutting.cut_inches import cut_inches
 from boardplan.output.cutting.cutting_plan import CutBar, CuttingPlan
 from boardplan.output.cutting.reel_plan import CutGroup, cut_groups, metres, not_needed, proof_words, shortage_words
 from boardplan.output.tables.csv_table import Value
@@ -110,9 +110,8 @@ def _count(number: int, word: str) -> str:
 
 
 def _bar_title(bar: CutBar) -> str:
-    number = f" no. {bar.number}" if bar.number > 1 else ""
     length = "" if metres(bar.length) in bar.name else f", {metres(bar.length)}"
-    return f"{bar.name}{number}{length}"
+    return f"{bar.words}{length}"
 
 
 def _cut_row(plan: Plan, group: CutGroup, bar: CutBar, index: int, gone: float) -> tuple[Cell, ...]:

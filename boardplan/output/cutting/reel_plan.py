@@ -60,6 +60,16 @@ def cut_groups(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[CutGroup, 
     return (*_cable_groups(plan, lengths), *_channel_groups(plan))
 
 
+def cut_from(groups: Iterable[CutGroup]) -> dict[str, tuple[str, ...]]:
+    """Return from which reels or offcuts the pieces of each cable are cut; what is missing is not there."""
+    found: dict[str, dict[str, None]] = {}
+    for group in groups:
+        for bar in group.plan.bars if group.plan and not group.channel else ():
+            for piece in bar.pieces:
+                found.setdefault(piece.name, {})[bar.words] = None
+    return {name: tuple(bars) for name, bars in found.items()}
+
+
 def _cable_groups(plan: Plan, lengths: Mapping[str, CutLength]) -> Iterator[CutGroup]:
     for need in reel_needs(plan, lengths):
         cables = [

@@ -23,9 +23,11 @@ FOOTER = (
     "Positions only. Running dimensions from edges A and B, never from the last hole. "
     "Before drilling: what is behind? Use the fastener named and no other."
 )
+_PUNCH_OVER = 2.0
+"""How much wider than its screw the disc punched out of fabric is, in mm: common practice, no source."""
 FABRIC = (
-    "Fabric: cut a small cross with a knife or punch a disc 2 mm over screw size first, hold it down round the bit, "
-    "start slowly. For hole saws cut the disc out beforehand."
+    "Fabric: cut a small cross with a knife or punch a disc 2 mm over screw size first - or melt a ring with a hot tip "
+    "where the fibre is synthetic. Hold it down round the bit, start slowly. For hole saws cut the disc out beforehand."
 )
 INCH_DRILLS = (
     "Inch drills are the nearest to the bit in mm, not the same: up to 0.2 mm off, hole saws up to 0.8 mm. "
@@ -33,7 +35,8 @@ INCH_DRILLS = (
 )
 BY_PATTERN = (
     "Without a template: drill hole 1 of a unit, screw it on loosely, level it, mark the rest through the unit. "
-    "Rounding each hole by itself moves the pitch; the pitch column is exact."
+    "The first hole of a pattern counts from the datum, the others from it: pitches are exact, so rounding can't spoil "
+    "the pattern. Running dimensions of the others stand small, to check with."
 )
 CLAMPS = (
     "Clamps are in no count of holes. Depth stop on the bit: a clamp's screw stays inside the board. "
@@ -74,10 +77,20 @@ def _note(plan: Plan, hole: Hole) -> str:
     if component and plan.kind_of(component).non_combustible_backing:
         notes.append("non-combustible pad, no fabric here")
     elif plan.boards[hole.board].fabric:
-        notes.append("cut disc first" if hole.sort == "exit" else "cut fabric first")
+        notes.append(_fabric_words(plan, hole))
     if hole.sort == "t-nut":
         notes.append("backing board under the hole")
     return "; ".join(notes)
+
+
+def _fabric_words(plan: Plan, hole: Hole) -> str:
+    """Return how the fabric is opened before the bit comes near it: a punch is 2 mm over the screw (trade practice)."""
+    if hole.sort == "exit":
+        return "fabric: cut the disc out first"
+    fastener = plan.fasteners.get(hole.fastener)
+    if fastener is None:
+        return "fabric: cut a cross first"
+    return f"fabric: cut a cross, or punch {tidy_number(max(fastener.thread, fastener.bit) + _PUNCH_OVER)}"
 
 
 def clamp_rows(plan: Plan, clamps: Clamps) -> tuple[HoleRow, ...]:
@@ -147,7 +160,7 @@ def _by_item(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
         if group != owner:
             owner = group
             found.append(Heading(group, _owner_words(plan, row.hole)))
-        found.append(_cells(plan, row))
+        found.append(_cells(plan, row, by_pitch=True))
     return Table(
         _columns(plan), tuple(found), f"To check, by unit: {_board_words(board)}", (_datum_note(board), BY_PATTERN)
     )
@@ -191,16 +204,18 @@ def _columns(plan: Plan) -> tuple[Column, ...]:
     )
 
 
-def _cells(plan: Plan, row: HoleRow) -> tuple[Cell, ...]:
+def _cells(plan: Plan, row: HoleRow, *, by_pitch: bool = False) -> tuple[Cell, ...]:
+    """Return a row's cells; by pitch, all but the first hole of a pattern count from that one."""
     hole, units = row.hole, plan.job.units
+    from_first = by_pitch and row.pitch is not None
     fastener = plan.fasteners.get(hole.fastener)
     return (
         Cell(tick=True),
         Cell(hole.id, bold=True),
         Cell("" if hole.owner == hole.id else hole.owner),
-        _running_cell(row.place.x, units),
-        _running_cell(row.place.y, units),
-        Cell(small=_pitch_words(row.pitch, units)),
+        _running_cell(row.place.x, units, small=from_first),
+        _running_cell(row.place.y, units, small=from_first),
+        _pitch_cell(row.pitch, units, bold=from_first),
         Cell(
             "?" if hole.bit is None else f"{hole.bit:.1f}",
             small="" if hole.bit is None else f"{nearest_drill(hole.bit)} in",
@@ -212,20 +227,23 @@ def _cells(plan: Plan, row: HoleRow) -> tuple[Cell, ...]:
     )
 
 
-def _running_cell(length: float, units: Units) -> Cell:
+def _running_cell(length: float, units: Units, *, small: bool = False) -> Cell:
     """Return a running dimension as the job's tape reads it; in inches with the millimetres below."""
     if units == "inch":
-        return Cell(inches_text(length), small=f"{half_mm(length)} mm", bold=True)
-    return Cell(half_mm(length), bold=True)
+        inches, mm = inches_text(length), f"{half_mm(length)} mm"
+        return Cell(small=f"{inches}\n{mm}") if small else Cell(inches, small=mm, bold=True)
+    return Cell(small=half_mm(length)) if small else Cell(half_mm(length), bold=True)
 
 
-def _pitch_words(pitch: Point | None, units: Units) -> str:
+def _pitch_cell(pitch: Point | None, units: Units, *, bold: bool) -> Cell:
+    """Return the way from the first hole of a pattern: in inches to 1/64, with the exact millimetres below."""
     if pitch is None:
-        return ""
+        return Cell()
     words = f"{tidy_number(pitch.x)} x {tidy_number(pitch.y)}"
     if units == "inch":
-        return f"{inches_text(pitch.x, 64)} x {inches_text(pitch.y, 64)}\n{words} mm"
-    return words
+        inches = f"{inches_text(pitch.x, 64)} x {inches_text(pitch.y, 64)}"
+        return Cell(inches, small=f"{words} mm", bold=True) if bold else Cell(small=f"{inches}\n{words} mm")
+    return Cell(words, bold=True) if bold else Cell(small=words)
 
 
 def _totals(rows: Sequence[HoleRow], screws: Sequence[HoleRow]) -> Table:

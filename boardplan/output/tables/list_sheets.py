@@ -62,7 +62,7 @@ def _fill(pages: list[list[Strip]], table: Table, done: LaidTable, room: float, 
     whole = sum(strip.height for strip in (*opening, *done.strips))
     first = done.strips[0].height + 8 if done.strips else 0
     least = whole if whole < _TOGETHER * room else sum(strip.height for strip in opening) + first
-    if used and used + least > room:
+    if used and (table.opens_sheet or used + least > room):
         pages.append([])
         used = 0.0
     pages[-1] += opening

@@ -58,13 +58,17 @@ Row = tuple[Cell, ...] | Heading
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table with its columns and its rows; `title` and `notes` stand above it; it takes a share of the width."""
+    """A table with its columns and its rows; `title` and `notes` stand above it; it takes a share of the width.
+
+    One that `opens_sheet` is handed out by itself: it begins on a sheet of its own.
+    """
 
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]
     title: str = ""
     notes: tuple[str, ...] = ()
     share: float = 1.0
+    opens_sheet: bool = False
 
 
 @dataclass(frozen=True, slots=True)

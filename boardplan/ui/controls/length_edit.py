@@ -39,6 +39,10 @@ class LengthEdit(QLineEdit):
         if not (self.hasFocus() and self.isModified()):
             self._write()
 
+    def settle(self) -> None:
+        """Take what is being typed, as if the field were left."""
+        self._read()
+
     def _write(self) -> None:
         self.setText("" if self._value is None else length_text(self._value, self._units))
         self.setModified(False)

@@ -54,10 +54,11 @@ def show_disk_fault(error: OSError, path: str, parent: QWidget | None) -> None:
     FaultDialog(tr("Not saved"), sentence, "", parent).exec()
 
 
-def show_program_fault(details: str, parent: QWidget | None) -> None:
-    """Say that the program made a mistake; the window stays."""
+def show_program_fault(details: str, parent: QWidget | None, *, kept: bool) -> None:
+    """Say that the program made a mistake, and whether unsaved work was kept aside; the window stays."""
     sentence = tr(
         "The program made a mistake. What is open is still there: save it under another name to be safe, "
         "and send these details to whoever looks after the program."
     )
+    sentence += tr(" What was not saved is kept aside, should the program end.") if kept else ""
     FaultDialog(tr("A mistake of the program"), sentence, details, parent).exec()

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QThread, QUrl, Signal
+from PySide6.QtCore import QUrl, Signal
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import (
     QComboBox,
@@ -15,61 +15,34 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from boardplan.editing.stock_edits import with_stock
 from boardplan.geometry.units import tidy_number
+from boardplan.model.board import Board
 from boardplan.model.plan import Plan
 from boardplan.model.weights import weights_of
-from boardplan.output.back.back_view import back_holes
 from boardplan.output.making import Making
-from boardplan.output.pack import PackRefused, write_pack
+from boardplan.output.page_images import PageImages
 from boardplan.output.printing.paper import PAPERS
 from boardplan.ui.controls.small_parts import hairline
 from boardplan.ui.desk import Desk
 from boardplan.ui.dialogs.fault_dialog import show_disk_fault
+from boardplan.ui.dialogs.stock_dialog import StockDialog
 from boardplan.ui.icons import put_icon
 from boardplan.ui.panels.findings_panel import no_finding_words
+from boardplan.ui.panels.label_choice import LabelChoice
+from boardplan.ui.panels.pack_work import PackWork
+from boardplan.ui.panels.paper_list import PaperList
 from boardplan.ui.panels.printer_choice import PrinterChoice
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import counted, tr
 
 
-class _Stopped(Exception):  # noqa: N818 - what happened
-    """The person thought better of it."""
-
-
-class PackWork(QThread):
-    """Writes a pack beside the window, from values that nobody changes."""
-
-    told = Signal(int, int, str)
-    refused = Signal(str)
-    failed = Signal(object)
-    written = Signal(str)
-
-    def __init__(self, making: Making, folder: Path, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._making, self._folder = making, folder
-
-    def _tell(self, done: int, total: int, words: str) -> None:
-        if self.isInterruptionRequested():
-            raise _Stopped
-        self.told.emit(done, total, words)
-
-    def run(self) -> None:
-        """Write, and say how it went."""
-        try:
-            write_pack(self._making, self._folder, self._tell)
-        except _Stopped:
-            self.refused.emit(tr("Nothing was written."))
-        except PackRefused as refused:
-            self.refused.emit(str(refused))
-        except OSError as error:
-            self.failed.emit(error)
-        else:
-            self.written.emit(str(self._folder))
-
-
 class PackPanel(QWidget):
     """The last step: nothing to draw, only to look through and to write."""
+
+    looked_at = Signal(object)
+    """A paper is to be looked at, by its key."""
 
     def __init__(self, desk: Desk) -> None:  # noqa: PLR0915 - a form is one list of statements
         super().__init__()
@@ -81,11 +54,24 @@ class PackPanel(QWidget):
             self._paper.addItem(paper.name, paper)
         self._paper.activated.connect(self._remember_paper)
         self.printer = PrinterChoice(desk)
-        self.papers = RowList(tr("Papers"), desk.themes.theme)
-        self.papers.grows()
+        self.labels = LabelChoice(desk)
+        self.labels.changed.connect(self._show_another_making)
+        self.papers = PaperList(desk.themes.theme)
+        self.papers.picked.connect(self.looked_at)
+        self.papers.acted.connect(self.looked_at)
+        self.papers.changed.connect(self._name_write)
+        self._images: PageImages | None = None
+        self.at_hand = QPushButton(tr("What is at hand..."))
+        self.at_hand.clicked.connect(self.ask_stock)
+        self._every = QPushButton(tr("all or none"))
+        self._every.setProperty("part", "recent")
+        self._every.clicked.connect(self.papers.tick_all)
         self.stops = RowList(tr("What stops the papers"), desk.themes.theme)
         self.stops.setWordWrap(True)
         self.stops.picked.connect(self._picked)
+        self._carried = QLabel()
+        self._carried.setWordWrap(True)
+        self._carried.setProperty("part", "quiet")
         self._verdict = QLabel()
         self._verdict.setWordWrap(True)
         self.write = QPushButton()
@@ -121,8 +107,16 @@ class PackPanel(QWidget):
         column.setSpacing(8)
         column.addLayout(choice)
         column.addWidget(self.printer)
-        column.addWidget(self._section(tr("What the pack holds")))
-        column.addWidget(self.papers)
+        column.addWidget(self.labels)
+        holds = QHBoxLayout()
+        holds.addWidget(self._section(tr("What the pack holds")), 1)
+        holds.addWidget(self._every)
+        column.addLayout(holds)
+        column.addWidget(self.papers, 2)
+        row = QHBoxLayout()
+        row.addWidget(self._carried, 1)
+        row.addWidget(self.at_hand)
+        column.addLayout(row)
         column.addWidget(hairline())
         column.addWidget(self._section(tr("What stands in its way")))
         column.addWidget(self._verdict)
@@ -142,7 +136,7 @@ class PackPanel(QWidget):
         """Show the papers and the stops as they are now."""
         plan, review = self._desk.session.committed_plan, self._desk.review
         self.printer.refresh()
-        self.papers.show_rows(self._paper_rows(plan))
+        self._carried.setText("\n".join(_carried_words(plan, board) for board in plan.boards.values()))
         stops = review.stops
         rows = [
             Row((each.name, each.things, tuple(each.place)), each.sentence, sign="stop", wraps=True) for each in stops
@@ -162,36 +156,39 @@ class PackPanel(QWidget):
             self._verdict.setText(words + (still if warnings else ""))
         else:
             self._verdict.setText(no_finding_words(plan.rules))
-        self.write.setText(tr("Write a draft of the job pack...") if stops else tr("Write the job pack..."))
+        self._name_write()
 
-    def _paper_rows(self, plan: Plan) -> list[Row]:
-        rows = []
-        for board in plan.boards.values():
-            weights = weights_of(plan, board)
-            carried = tr("carried {} kg").format(tidy_number(weights.carried))
-            if weights.unknown:
-                carried = tr("{}, without {}").format(carried, ", ".join(weights.unknown[:3]))
-            title = tr("Drilling template, board {}").format(board.id)
-            rows.append(Row(("template", board.id), title, carried, sign="drilling-template"))
-            behind = len(back_holes(plan, board))
-            if behind:
-                title = tr("Back template, board {}").format(board.id)
-                nuts = counted("mirrored, %n hole worked from the back|mirrored, %n holes worked from the back", behind)
-                rows.append(Row(("back", board.id), title, nuts, sign="drilling-template"))
-        holes = tr("every hole from the datum")
-        cables = counted("%n cable|%n cables", len(plan.cables))
-        rows.append(Row("holes", tr("Hole schedule"), holes, sign="hole-schedule"))
-        rows.append(Row("cables", tr("Cable cut list"), cables, sign="cut-list"))
-        at_hand = counted(
-            "from %n entry of stock|from %n entries of stock", len(plan.stock.cables + plan.stock.channels)
-        )
-        rows.append(Row("cutting", tr("Cutting plan"), at_hand, sign="cut-list"))
-        rows.append(
-            Row("labels", tr("Label sheet"), tr("both ends of every cable, units, fuse places"), sign="cut-list")
-        )
-        found = tr("open ones, and those accepted by name")
-        rows.append(Row("findings", tr("Findings"), found, sign="accept"))
-        return rows
+    def _name_write(self) -> None:
+        """Say on the button what will be written."""
+        if self._work is not None:
+            return
+        chosen, all_chosen = len(self.papers.chosen), self.papers.all_chosen
+        if not all_chosen:
+            words = counted("Write %n paper...|Write %n papers...", chosen)
+        elif self._desk.review.stops:
+            words = tr("Write a draft of the job pack...")
+        else:
+            words = tr("Write the job pack...")
+        self.write.setText(words)
+        self.write.setEnabled(chosen > 0)
+
+    @property
+    def making(self) -> Making:
+        """What the papers are made from as things stand."""
+        return Making(self._desk.session.review, self.printer.printing, self.labels.stock)
+
+    @property
+    def images(self) -> PageImages:
+        """The pages of the papers as things stand; those that were laid out are kept while nothing changes."""
+        making = self.making
+        if self._images is None or not self._images.are_of(making):
+            self._images = PageImages(making)
+        return self._images
+
+    def _show_another_making(self) -> None:
+        """Show the paper that is looked at anew, as it comes out now."""
+        if self.papers.key is not None:
+            self.looked_at.emit(self.papers.key)
 
     def _picked(self, key: object) -> None:
         found = (each for each in self._desk.review.stops if (each.name, each.things, tuple(each.place)) == key)
@@ -200,6 +197,19 @@ class PackPanel(QWidget):
     def _remember_paper(self) -> None:
         self._desk.preferences.remember_text("paper", self._paper.currentData().id)
         self.printer.show_paper(self._paper.currentData())
+        self._show_another_making()
+
+    def ask_stock(self) -> None:
+        """Ask what is at hand to cut from."""
+        dialog = StockDialog(self._desk.session.committed_plan, self._desk.themes, self.window())
+        if dialog.exec():
+            stock = dialog.plan.stock
+            self._desk.edit(tr("Change what is at hand"), lambda plan: with_stock(plan, stock))
+
+    def choose_paper(self, paper: str) -> None:
+        """Choose the paper of the template by its id."""
+        self._paper.setCurrentIndex(list(PAPERS).index(paper))
+        self._remember_paper()
 
     def ask_and_write(self) -> None:
         """Ask for a folder and write the pack into it; while it is written, stop."""
@@ -216,8 +226,8 @@ class PackPanel(QWidget):
 
     def write_to(self, folder: Path) -> None:
         """Write the pack into a folder."""
-        session = self._desk.session
-        work = PackWork(Making(session.review, self.printer.printing), folder, self)
+        chosen = () if self.papers.all_chosen else self.papers.chosen
+        work = PackWork(self.making, folder, chosen, self)
         work.told.connect(self._show_progress)
         work.refused.connect(self._show_refused)
         work.failed.connect(self._show_failed)
@@ -266,3 +276,10 @@ class PackPanel(QWidget):
 
     def _open_folder(self) -> None:
         QDesktopServices.openUrl(QUrl.fromLocalFile(self._folder))
+
+
+def _carried_words(plan: Plan, board: Board) -> str:
+    """Return what a board weighs when it is carried in, and whose weight nobody knows."""
+    weights = weights_of(plan, board)
+    carried = tr("Board {}: carried {} kg").format(board.id, tidy_number(weights.carried))
+    return tr("{}, without {}").format(carried, ", ".join(weights.unknown[:3])) if weights.unknown else carried

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
-from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QMenu, QPushButton, QVBoxLayout, QWidget
 
 from boardplan.drawing.palette import Theme
 from boardplan.geometry.units import inches_text, tidy_number
@@ -14,6 +14,7 @@ from boardplan.model.plan import Plan
 from boardplan.model.shelf import Shelf
 from boardplan.ui.canvas.sights import component_ready
 from boardplan.ui.desk import Desk
+from boardplan.ui.kinds.own_kinds import OwnKinds
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr
@@ -104,7 +105,7 @@ class ShelfPanel(QWidget):
     carried = Signal(object, QPoint)
     dropped = Signal(object, QPoint)
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk) -> None:  # noqa: PLR0915 - a form is one list of statements
         super().__init__()
         self._desk = desk
         self.search = SearchEdit()
@@ -117,10 +118,15 @@ class ShelfPanel(QWidget):
         self._how = QLabel(tr("Click and then click on the board, drag it there, or press Enter."))
         self._how.setProperty("part", "small")
         self._how.setWordWrap(True)
+        self.own = OwnKinds(desk, self)
+        self.mine = QPushButton(tr("My own kinds"))
+        self._menu = QMenu(self.mine)
+        self._menu.aboutToShow.connect(self._fill_menu)
+        self.mine.setMenu(self._menu)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 12, 8)
         column.setSpacing(8)
-        for part in (self.search, self._nothing, self.list, self._how):
+        for part in (self.search, self._nothing, self.list, self._how, self.mine):
             column.addWidget(part, 1 if part is self.list else 0)
         self.search.textChanged.connect(self.refresh)
         self.search.left.connect(self._to_list)
@@ -130,7 +136,13 @@ class ShelfPanel(QWidget):
         self.list.dropped.connect(self._dropped)
         desk.signals.plan_changed.connect(self.refresh)
         desk.themes.changed.connect(self.refresh)
+        desk.shelf_changed.connect(self.refresh)
         self.refresh()
+
+    def _fill_menu(self) -> None:
+        self._menu.clear()
+        key = self.list.key
+        self.own.fill(self._menu, self.kind(key) if isinstance(key, str) else None)
 
     def kind(self, kind_id: str) -> ComponentKind:
         """Return a kind; the job's own wins over the shelf's."""

@@ -12,7 +12,7 @@ from boardplan.editing.component_edits import (
     turn_components,
 )
 from boardplan.editing.thing_edits import put_thing
-from boardplan.files.shelf_file import bundled_shelf
+from boardplan.files.own_shelf import shelf_in_reach
 from boardplan.model.board import BackPart, Board, BoardFixing, Exit, Framing, NoGoBox
 from boardplan.model.cable import Cable
 from boardplan.model.channel import Channel
@@ -41,7 +41,7 @@ def _kinds(_plan: Plan, shelf: Shelf) -> Choices:
 
 
 def _put_kind(plan: Plan, component: Component, value: str) -> Plan:
-    shelf = bundled_shelf()
+    shelf = shelf_in_reach()
     kind = plan.kinds.get(value) or shelf.kinds[value]
     return replace_kind(plan, component.id, kind, shelf.fasteners)[0]
 

@@ -50,7 +50,11 @@ class RowDelegate(QStyledItemDelegate):
     def _left(self, row: Row) -> int:
         if row.picture is not None:
             return _EDGE + _PICTURE + 12
-        return _EDGE + (_SIGN + 4 if row.sign or row.swatch else 0)
+        return _EDGE + (_SIGN + 4 if row.sign or row.swatch or row.ticked is not None else 0)
+
+    def ticks_at(self, row: Row, from_left: float) -> bool:
+        """Return whether a place in a row, so far from its left, is on its box to tick."""
+        return row.ticked is not None and from_left < self._left(row)
 
     def _title_height(self, row: Row, room: int) -> int:
         if not row.wraps:
@@ -92,6 +96,8 @@ class RowDelegate(QStyledItemDelegate):
         if row.picture is not None:
             place = QRectF(box.left() + _EDGE, box.top() + 6, _PICTURE, box.height() - 12)
             paint_within(painter, row.picture, place)
+        elif row.ticked is not None:
+            self._paint_tick(painter, middle, ticked=row.ticked)
         elif row.swatch:
             self._paint_swatch(painter, middle, row.swatch)
         elif row.sign in _SEVERITIES:
@@ -103,6 +109,18 @@ class RowDelegate(QStyledItemDelegate):
             ratio = painter.device().devicePixelRatioF()
             pixmap = tinted(row.sign, colour("quiet", self.theme), 16, ratio)
             painter.drawPixmap(QPointF(middle.x() - 8, middle.y() - 8), pixmap)
+
+    def _paint_tick(self, painter: QPainter, middle: QPointF, *, ticked: bool) -> None:
+        """Draw a box as Qt's own are drawn here, with a tick in it or empty."""
+        inks = interface_colours(self.theme)
+        box = QRectF(middle.x() - 7.5, middle.y() - 7.5, 15, 15)
+        painter.setPen(QPen(QColor(inks["accent" if ticked else "edge"]), 1))
+        painter.setBrush(QColor(inks["accent" if ticked else "field"]))
+        painter.drawRoundedRect(box, 4, 4)
+        if ticked:
+            painter.setPen(QPen(QColor(inks["panel"]), 2, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+            corners = [QPointF(box.left() + x, box.top() + y) for x, y in ((3.5, 7.5), (6.5, 10.5), (11.5, 4.5))]
+            painter.drawPolyline(corners)
 
     def _paint_swatch(self, painter: QPainter, middle: QPointF, swatch: str) -> None:
         """Draw a short length of cable in its colours."""

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QListView, QSizePolicy, QWidget
 
 from boardplan.drawing.palette import Theme
@@ -18,6 +18,8 @@ class RowList(QListView):
     picked = Signal(object)
     acted = Signal(object)
     removed = Signal(object)
+    ticked = Signal(object)
+    """The box of a row was ticked, or its tick taken away: by a click on it, or by the space bar."""
 
     def __init__(self, name: str, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -52,6 +54,11 @@ class RowList(QListView):
         index = self.currentIndex()
         chosen = index.isValid() and self.selectionModel().isSelected(index)
         return self._rows.rows[index.row()].key if chosen else None
+
+    @property
+    def _has_a_box(self) -> bool:
+        """Whether the picked row has a box to tick."""
+        return self.key is not None and self._rows.rows[self.currentIndex().row()].ticked is not None
 
     def show_theme(self, theme: Theme) -> None:
         """Draw in other colours."""
@@ -93,7 +100,20 @@ class RowList(QListView):
         if index.isValid() and not self._rows.rows[index.row()].heading:
             self.acted.emit(self._rows.rows[index.row()].key)
 
+    def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: D102
+        index = self.indexAt(event.position().toPoint())
+        if index.isValid() and event.button() == Qt.MouseButton.LeftButton:
+            row = self._rows.rows[index.row()]
+            if self._delegate.ticks_at(row, event.position().x() - self.visualRect(index).left()):
+                self.setFocus(Qt.FocusReason.MouseFocusReason)
+                self.ticked.emit(row.key)
+                return
+        super().mousePressEvent(event)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: D102
+        if event.key() == Qt.Key.Key_Space and self._has_a_box:
+            self.ticked.emit(self.key)
+            return
         if event.key() in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and self.key is not None:
             self.removed.emit(self.key)
             return

@@ -15,7 +15,8 @@ ROW_ROLE = int(Qt.ItemDataRole.UserRole) + 1
 class Row:
     """A row. `key` is what it stands for; a heading can't be picked; `sign` is a severity, an icon or "none".
 
-    `tip` is shown when the pointer rests on the row, `spoken` describes it to people who don't see it.
+    `tip` is shown when the pointer rests on the row, `spoken` describes it to people who don't see it. A row that is
+    `ticked`, or not, has a box to tick; one of none has no box.
     """
 
     key: Any
@@ -30,6 +31,7 @@ class Row:
     quiet: bool = False
     tip: str = ""
     spoken: str = ""
+    ticked: bool | None = None
 
     @property
     def words(self) -> str:
@@ -76,6 +78,8 @@ class RowsModel(QAbstractListModel):
             int(Qt.ItemDataRole.ToolTipRole): row.tip or None,
             int(Qt.ItemDataRole.AccessibleDescriptionRole): row.spoken or None,
         }
+        if role == int(Qt.ItemDataRole.CheckStateRole) and row.ticked is not None:
+            return int((Qt.CheckState.Checked if row.ticked else Qt.CheckState.Unchecked).value)
         return texts.get(int(role))
 
     def flags(self, index: QModelIndex | QPersistentModelIndex) -> Qt.ItemFlag:  # noqa: D102

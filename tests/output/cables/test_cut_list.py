@@ -10,7 +10,8 @@ from boards import lookout_cabin
 from checks.plans import rules
 
 from boardplan.model.cable import Loop, Lug
-from boardplan.output.cables.cut_list import cut_inches, cut_listing, cut_tables, cutting_order
+from boardplan.output.cables.cut_list import cut_listing, cut_tables, cutting_order
+from boardplan.output.cutting.cut_inches import cut_inches
 from boardplan.output.tables.table import Heading
 from boardplan.routing.find_route import find_routes
 from boardplan.routing.lengths.cut_length import cut_lengths

@@ -10,6 +10,7 @@ from output.expected_holes import BITS, LIBRARY_BUS, LOOKOUT_CABIN
 from boardplan.geometry.point import Point
 from boardplan.model.board import Datum, Exit
 from boardplan.output.holes.hole_schedule import hole_listing, hole_rows, hole_tables
+from boardplan.output.tables.table import Heading
 
 EXPECTED = {"library bus": LIBRARY_BUS, "lookout cabin": LOOKOUT_CABIN}
 
@@ -92,3 +93,27 @@ def test_fabric_is_spoken_of_where_there_is_some(bus_plan, covered):
     first, *_ = hole_tables(bus_plan.with_things([board]))
     assert any(note.startswith("Fabric") for note in first.notes) == covered
     assert any("nearest to the bit" in note for note in first.notes)
+
+
+def rows_by_unit(plan):
+    table = next(each for each in hole_tables(plan) if each.title.startswith("To check, by unit"))
+    heads = [column.head.split(" ")[0] for column in table.columns]
+    return {row[1].text: dict(zip(heads, row, strict=True)) for row in table.rows if not isinstance(row, Heading)}
+
+
+def test_by_unit_only_the_first_hole_counts_from_the_datum(cabin_plan):
+    """Rounded one by one to 1/32 in, the holes of the cabin's patterns would move by up to 0.5 mm: by hand."""
+    rows = rows_by_unit(cabin_plan)
+    first, other = rows["MP1-1"], rows["MP1-2"]
+    assert (first["X"].text, first["X"].bold, first["pitch"].text) == ("7-3/8", True, "")
+    assert (other["X"].text, other["pitch"].text, other["pitch"].bold) == ("", "6-39/64 x 0", True)
+    assert other["X"].small == "13-31/32\n355.0 mm"
+    assert other["pitch"].small == "168 x 0 mm"
+
+
+def test_fabric_is_opened_before_the_bit_comes_near_it(bus_plan):
+    """A punch 2 mm over the screw: common practice, no source. M6 in a T-nut goes through a hole of 8 mm."""
+    assert records(bus_plan)["EB1-1"]["note"] == "fabric: cut a cross, or punch 6.2"
+    assert records(bus_plan)["INV1-1"]["note"].startswith("fabric: cut a cross, or punch 10;")
+    hole = bus_plan.with_things([Exit("XH", "A", "roof", Point(1150, 330), "hole", 40.0)])
+    assert "cut the disc out first" in records(hole)["XH"]["note"]

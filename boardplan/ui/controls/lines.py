@@ -1,0 +1,144 @@
+"""Lines: as many lines of the same few controls as a person needs, each to be taken away again."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any, Literal, TypeAlias
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from boardplan.editing.refused import EditRefused
+from boardplan.geometry.units import tidy_number
+from boardplan.model.job import Units
+from boardplan.ui.controls.choice import Choice
+from boardplan.ui.controls.length_edit import LengthEdit
+from boardplan.ui.controls.small_parts import small_button
+from boardplan.ui.theme import Themes
+from boardplan.ui.words import tr
+
+Sort: TypeAlias = Literal["length", "text", "choice", "whole", "number"]
+
+
+@dataclass(frozen=True, slots=True)
+class LineColumn:
+    """A column: its head, which is its controls' name too, what is typed there, what stands there while nothing is.
+
+    `choices` are the words and values of a choice; `stretch` how much of the room left over it takes.
+    """
+
+    head: str
+    sort: Sort
+    empty: str = ""
+    choices: tuple[tuple[str, Any], ...] = ()
+    stretch: int = 1
+
+
+class Lines(QWidget):
+    """Lines under their heads, and a button that adds one."""
+
+    changed = Signal()
+
+    def __init__(self, columns: Sequence[LineColumn], add: str, units: Units, themes: Themes) -> None:
+        super().__init__()
+        self._columns, self._units, self._themes = tuple(columns), units, themes
+        self.lines: list[tuple[QWidget, ...]] = []
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(6)
+        self._grid.setVerticalSpacing(6)
+        for number, column in enumerate(self._columns):
+            label = QLabel(column.head)
+            label.setProperty("part", "small")
+            self._grid.addWidget(label, 0, number)
+            self._grid.setColumnStretch(number, column.stretch)
+        self.add = QPushButton(add)
+        self.add.setAutoDefault(False)
+        self.add.clicked.connect(self._add_empty)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(6)
+        box.addLayout(self._grid)
+        box.addWidget(self.add, 0, Qt.AlignmentFlag.AlignLeft)
+
+    def _add_empty(self) -> None:
+        parts = self.add_line([None] * len(self._columns))
+        next((each for each in parts if not isinstance(each, QComboBox)), parts[0]).setFocus()
+        self.changed.emit()
+
+    def add_line(self, values: Sequence[Any]) -> tuple[QWidget, ...]:
+        """Add a line with what is known; none where nothing is."""
+        parts = tuple(self._control(column, value) for column, value in zip(self._columns, values, strict=True))
+        away = small_button(self._themes.theme, "remove", tr("Take this line away"), lambda: self._remove(line))
+        line = (*parts, away)
+        self.lines.append(line)
+        row = self._grid.rowCount()
+        for number, part in enumerate(line):
+            self._grid.addWidget(part, row, number)
+            part.show()  # now, so that it can take the cursor
+        return parts
+
+    def _control(self, column: LineColumn, value: Any) -> QWidget:  # noqa: ANN401
+        if column.sort == "choice":
+            return self._choice(column, value)
+        if column.sort == "length":
+            edit = LengthEdit(column.head, may_be_empty=True, empty=column.empty)
+            edit.setMinimumWidth(74)
+            edit.show_value(value, self._units)
+            edit.changed.connect(self._tell)
+            return edit
+        text = "" if value is None else value if isinstance(value, str) else tidy_number(value)
+        plain = QLineEdit(text)
+        plain.setAccessibleName(column.head)
+        plain.setPlaceholderText(column.empty)
+        plain.setMinimumWidth(56)
+        plain.setCursorPosition(0)
+        plain.editingFinished.connect(self._tell)
+        return plain
+
+    def _choice(self, column: LineColumn, value: Any) -> Choice:  # noqa: ANN401
+        choice = Choice(column.head)
+        choice.setMinimumContentsLength(3)
+        for words, each in column.choices:
+            choice.addItem(words, each)
+        values = [each for _, each in column.choices]
+        if value not in values and value is not None:
+            choice.addItem(str(value), value)
+            values.append(value)
+        choice.setCurrentIndex(values.index(value) if value in values else 0)
+        choice.activated.connect(self._tell)
+        return choice
+
+    def _tell(self) -> None:
+        self.changed.emit()
+
+    def _remove(self, line: tuple[QWidget, ...]) -> None:
+        self.lines.remove(line)
+        for part in line:
+            self._grid.removeWidget(part)
+            part.deleteLater()
+        self.add.setFocus()
+        self.changed.emit()
+
+    def values(self) -> tuple[tuple[Any, ...], ...]:
+        """Return what the lines say, none where nothing was typed. Raises EditRefused where a number is none."""
+        return tuple(
+            tuple(_value(column, part) for column, part in zip(self._columns, line, strict=False))
+            for line in self.lines
+        )
+
+
+def _value(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
+    if isinstance(part, QComboBox):
+        return part.currentData()
+    if isinstance(part, LengthEdit):
+        part.settle()
+        return part.value
+    words = part.text().strip() if isinstance(part, QLineEdit) else ""
+    if column.sort == "text":
+        return words
+    if not words:
+        return None
+    try:
+        return int(words) if column.sort == "whole" else float(words.replace(",", "."))
+    except ValueError:
+        sort = tr("a whole number") if column.sort == "whole" else tr("a number")
+        raise EditRefused(tr("{}: '{}' is not {}.").format(column.head.capitalize(), words, sort)) from None
