@@ -23,6 +23,7 @@ from boardplan.files.shelf_build import (
     points_from,
     ring_from,
 )
+from boardplan.files.tray_records import tray_from
 from boardplan.geometry.point import Point
 from boardplan.model.board import (
     BackPart,
@@ -61,7 +62,7 @@ def record_faults(record: JobFileRecord) -> Iterator[Fault]:
 
 _WITH_IDS = (
     *("boards", "kinds", "conductors", "fasteners", "framing", "back_parts", "no_go_boxes"),
-    *("exits", "fixings", "components", "channels", "cables"),
+    *("exits", "fixings", "components", "channels", "cables", "trays"),
 )
 
 
@@ -158,6 +159,7 @@ def plan_from(record: JobFileRecord, rules: RuleSet) -> Plan:
             each.part: Supply(each.part, each.source, each.count, each.date, each.note, each.substitute)
             for each in record.supply
         },
+        trays=tuple(tray_from(each) for each in record.trays),
     )
 
 

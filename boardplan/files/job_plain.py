@@ -7,6 +7,7 @@ from pydantic import BaseModel
 
 from boardplan.files.job_records import FORMAT, VERSION, JobFileRecord
 from boardplan.files.shelf_build import conductor_plain, fastener_plain, kind_plain, ring_fields
+from boardplan.files.tray_records import tray_plain
 from boardplan.model.board import Board, Sides
 from boardplan.model.cable import Cable, CableEnd, Lug, OffBoardEnd, TerminalEnd
 from boardplan.model.channel import Channel
@@ -108,6 +109,7 @@ def job_plain(plan: Plan) -> dict[str, Any]:
         ],
         "stock": _stock_plain(plan.stock),
         "supply": [_supply_plain(each) for each in plan.supply.values()],
+        "trays": [tray_plain(each) for each in plan.trays],
     }
     kept = without_defaults(full, JobFileRecord)
     return {"format": FORMAT, "version": VERSION, **kept}

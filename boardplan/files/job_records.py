@@ -27,6 +27,7 @@ from boardplan.files.record_types import (
     TrustRecord,
 )
 from boardplan.files.shelf_records import ConductorRecord, FastenerRecord, KindRecord
+from boardplan.files.tray_records import TrayRecord
 
 FORMAT = "boardplan-job"
 VERSION = 1
@@ -373,3 +374,4 @@ class JobFileRecord(Record):
     accepted: list[AcceptanceRecord] = []
     stock: StockRecord = StockRecord()
     supply: Annotated[list[SupplyRecord], Field(max_length=5000)] = []
+    trays: Annotated[list[TrayRecord], Field(max_length=50)] = []

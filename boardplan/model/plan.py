@@ -17,6 +17,7 @@ from boardplan.model.job import Acceptance, Job
 from boardplan.model.rule_set import RuleSet
 from boardplan.model.stock import Stock
 from boardplan.model.supply import Supply
+from boardplan.model.tray import Tray
 
 Thing: TypeAlias = Board | Framing | BackPart | NoGoBox | Exit | BoardFixing | Component | Channel | Cable
 
@@ -59,6 +60,7 @@ class Plan:
     accepted: tuple[Acceptance, ...] = ()
     stock: Stock = field(default_factory=Stock)
     supply: Mapping[str, Supply] = field(default_factory=dict)
+    trays: tuple[Tray, ...] = ()
 
     @cached_property
     def things(self) -> Mapping[str, Thing]:

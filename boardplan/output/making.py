@@ -46,11 +46,15 @@ class PackFile:
 
 @dataclass(frozen=True)
 class Making:
-    """A review, the printer and paper of its templates, the stock of its labels where one is chosen."""
+    """A review, the printer and paper of its templates, the stock of its labels where one is chosen.
+
+    `beside` are the files of the other papers, for a paper that lists them.
+    """
 
     review: Review
     printing: Printing
     stock: LabelStock | None = None
+    beside: tuple[PackFile, ...] = ()
 
     @property
     def plan(self) -> Plan:
@@ -85,8 +89,11 @@ class Making:
 
     def listed(self, title: str, tables: Sequence[Table], footer: str, *, landscape: bool = False) -> Sequence[Sheet]:
         """Return the sheets of a list; `footer` is the caution on each of them."""
-        shared = ListPaper(self.plan, title, self.office, landscape, footer, self.stops, self.fonts.width)
-        return list_sheets(tables, shared)
+        return list_sheets(tables, self.frame(title, footer, landscape=landscape))
+
+    def frame(self, title: str, footer: str, *, landscape: bool = False) -> ListPaper:
+        """Return what the sheets of a paper have in common: title block, caution at the foot, size."""
+        return ListPaper(self.plan, title, self.office, landscape, footer, self.stops, self.fonts.width)
 
 
 def csv_file(name: str, listing: Listing) -> PackFile:

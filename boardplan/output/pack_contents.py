@@ -6,6 +6,8 @@ from typing import Any
 from boardplan.model.holes import holes_of
 from boardplan.model.plan import Plan
 from boardplan.output.cables import cut_list
+from boardplan.output.cover.cover_records import cover_records
+from boardplan.output.customer.customer_records import customer_records
 from boardplan.output.findings.finding_records import finding_records
 from boardplan.output.holes import hole_schedule
 from boardplan.output.labels.label_list import label_records
@@ -37,6 +39,8 @@ def pack_contents(making: Making, files: Sequence[PackFile]) -> dict[str, Any]:
         "labels": label_records(labels_of(making)),
         **load_out_records(parts),
         **material_records(parts),
+        "cover": cover_records(making.review),
+        **customer_records(making.plan),
     }
 
 

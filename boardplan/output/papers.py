@@ -1,10 +1,12 @@
 """Papers: the table of all papers of a job, in the order in which a pack holds them."""
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardplan.output.back.back_papers import back_papers
 from boardplan.output.cables.cable_papers import cable_papers
+from boardplan.output.cover.cover_papers import cover_papers
+from boardplan.output.customer.customer_papers import customer_papers
 from boardplan.output.cutting.cutting_papers import cutting_papers
 from boardplan.output.exchange.exchange_papers import dxf_papers, picture_papers, svg_papers, workbook_file
 from boardplan.output.findings.findings_papers import findings_papers
@@ -24,7 +26,8 @@ from boardplan.output.template.template_papers import template_papers
 class JobPaper:
     """One paper: its key for commands, its name, what a crew does with it, the files it comes as.
 
-    One that only draws has no list for the workbook, which need not make it then.
+    One that only draws has no list for the workbook, which need not make it then. A paper that
+    `lists_others` is made last, beside the files of all others.
     """
 
     key: str
@@ -32,6 +35,7 @@ class JobPaper:
     use: str
     files: Callable[[Making], Iterator[PackFile]]
     only_draws: bool = False
+    lists_others: bool = False
 
 
 def _workbook(making: Making) -> Iterator[PackFile]:
@@ -40,6 +44,14 @@ def _workbook(making: Making) -> Iterator[PackFile]:
 
 
 ALL_PAPERS = (
+    JobPaper(
+        "cover",
+        "Cover sheet",
+        "the boards to scale, and what to know first",
+        cover_papers,
+        only_draws=True,
+        lists_others=True,
+    ),
     JobPaper("template", "Drilling template", "full size, to punch through", template_papers, only_draws=True),
     JobPaper("back", "Back template", "mirrored, for what is worked from the back", back_papers, only_draws=True),
     JobPaper("holes", "Hole schedule", "every hole by bit, to drill and tick", hole_papers),
@@ -53,6 +65,13 @@ ALL_PAPERS = (
     JobPaper("torque", "Torque list", "every stud and clamp to tighten and mark", torque_papers),
     JobPaper("shut-off", "Shut-off card", "to laminate: emergency, off, on", shut_off_papers),
     JobPaper("tests", "Test record", "to fill in and sign when the job is put to work", record_papers),
+    JobPaper(
+        "customer",
+        "Sheets for the customer",
+        "battery trays and blocking to build before",
+        customer_papers,
+        only_draws=True,
+    ),
     JobPaper("findings", "Findings", "what is open and what was accepted", findings_papers),
     JobPaper("dxf", "Board as DXF", "for machines: layers to cut and to drill, in mm", dxf_papers, only_draws=True),
     JobPaper("svg", "Board as SVG", "true to size, for browsers and drawing programs", svg_papers, only_draws=True),
@@ -64,9 +83,11 @@ ALL_PAPERS = (
 
 def files_of(making: Making, chosen: Collection[str] = ()) -> Iterator[PackFile]:
     """Yield the files of the papers chosen by key, of all where none is."""
-    for paper in ALL_PAPERS:
-        if not chosen or paper.key in chosen:
-            yield from _files(paper, making)
+    wanted = [paper for paper in ALL_PAPERS if not chosen or paper.key in chosen]
+    made = {paper.key: _files(paper, making) for paper in wanted if not paper.lists_others}
+    beside = tuple(file for files in made.values() for file in files)
+    for paper in wanted:
+        yield from paper.files(replace(making, beside=beside)) if paper.lists_others else made[paper.key]
 
 
 def listings_of(making: Making) -> Iterator[Listing]:

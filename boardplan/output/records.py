@@ -11,6 +11,7 @@ from boardplan.model.plan import Plan
 from boardplan.output.back.back_records import back_records
 from boardplan.output.cables.cable_words import label_text
 from boardplan.output.cables.stud_stacks import stack_records
+from boardplan.output.customer.customer_records import customer_records
 from boardplan.output.cutting.cutting_sheet import cutting_records
 from boardplan.output.hand_over.hand_over_records import hand_over_records
 from boardplan.output.holes.datum import datum_words
@@ -61,6 +62,7 @@ def hole_records(plan: Plan, clamps: Clamps = MappingProxyType({})) -> Record:
         "datum": {board.id: datum_words(board) for board in plan.boards.values()},
         "holes": [_hole(row) for row in rows],
         **back_records(plan),
+        **customer_records(plan),
         "clamp_screws": [_hole(row) for row in clamp_rows(plan, clamps)],
         "by_bit": [{"bit": bit, "count": sum(row.hole.bit == bit for row in rows)} for bit in bits],
     }

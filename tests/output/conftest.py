@@ -14,8 +14,9 @@ from boardplan.checks.review import review_of
 from boardplan.model.plan import Plan
 from boardplan.output.making import Making
 from boardplan.output.pack import write_pack
+from boardplan.output.papers import files_of
 from boardplan.output.printing.pages import PAPERS
-from boardplan.output.printing.pdf import Fonts
+from boardplan.output.printing.pdf import Fonts, pdf_of
 from boardplan.output.printing.printer_correction import Printing
 
 SAMPLES = {"library bus": library_bus, "lookout cabin": lookout_cabin, "honey trailer": honey_trailer}
@@ -57,3 +58,22 @@ def packs(tmp_path_factory):
 @pytest.fixture(scope="session")
 def fonts():
     return Fonts(data_dir("assets") / "fonts")
+
+
+@pytest.fixture(scope="session")
+def drawn():
+    """A function (sample, paper) -> the pages of the cover and of the sheets for the customer, by file."""
+    done: dict[tuple[str, str], dict[str, list[Page]]] = {}
+    reviews = {}
+    chosen = ("cover", "holes", "cables", "customer", "findings")
+
+    def pages(sample: str, paper: str) -> dict[str, list[Page]]:
+        if (sample, paper) not in done:
+            if sample not in reviews:
+                reviews[sample] = review_of(SAMPLES[sample]())
+            making = Making(reviews[sample], Printing(PAPERS[paper]))
+            wanted = [each for each in files_of(making, chosen) if each.name in ("cover.pdf", "customer-sheets.pdf")]
+            done[sample, paper] = {each.name: read_pages(pdf_of(each.sheets, making.fonts, "t")) for each in wanted}
+        return done[sample, paper]
+
+    return pages

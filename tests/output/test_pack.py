@@ -31,6 +31,8 @@ def test_all_papers_are_there_and_named_in_the_contents(packs):
     pack = packs("lookout cabin", "letter")
     listed = {each["file"] for each in pack.contents["files"]}
     assert listed == {
+        "cover.pdf",
+        "customer-sheets.pdf",
         "drilling-template-A.pdf",
         "drilling-template-B.pdf",
         "back-template-B.pdf",

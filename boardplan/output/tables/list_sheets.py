@@ -38,14 +38,20 @@ class ListPaper:
         height = self.paper.height or 0.0
         return (height, self.paper.width) if self.landscape else (self.paper.width, height)
 
+    @property
+    def room(self) -> Box:
+        """Where a sheet's own content goes, between its title block and its foot."""
+        width, height = self.size
+        top = height - _TOP - _HEADER - (_STOP_BAR if self.stops else 0.0)
+        return Box(_SIDE, _BOTTOM, width - _SIDE, top)
+
 
 def list_sheets(tables: Sequence[Table], shared: ListPaper) -> tuple[Sheet, ...]:
     """Return tables one after the other on as many sheets as they need, heads repeated on each."""
-    width, height = shared.size
-    room = height - _TOP - _HEADER - _BOTTOM - (_STOP_BAR if shared.stops else 0.0)
+    room = shared.room.height
     pages: list[list[Strip]] = [[]]
     for table in tables:
-        _fill(pages, table, laid(table, width - 2 * _SIDE, shared.measure), room, shared)
+        _fill(pages, table, laid(table, shared.room.width, shared.measure), room, shared)
     return tuple(_sheet(shared, strips, number, len(pages)) for number, strips in enumerate(pages, start=1))
 
 
@@ -95,15 +101,16 @@ def _notes(table: Table, shared: ListPaper) -> list[Strip]:
 
 def _sheet(shared: ListPaper, strips: Sequence[Strip], number: int, count: int) -> Sheet:
     width, height = shared.size
-    marks: list[Mark] = [*_header(shared), *_footer(shared, number, count)]
-    y = height - _TOP - _HEADER - (_STOP_BAR if shared.stops else 0.0)
+    marks: list[Mark] = [*sheet_header(shared), *sheet_footer(shared, number, count)]
+    y = shared.room.top
     for strip in strips:
         marks += placed_picture(strip.picture, Placement(0, Point(_SIDE, y)))
         y -= strip.height
     return Sheet(f"{shared.title} {number}", width, height, (Part(tuple(marks)),))
 
 
-def _header(shared: ListPaper) -> Picture:
+def sheet_header(shared: ListPaper) -> Picture:
+    """Return the title block at the head of a sheet."""
     width, height = shared.size
     job, left, right, top = shared.plan.job, _SIDE, width - _SIDE, height - _TOP
     marks: list[Mark] = []
@@ -132,7 +139,8 @@ def _fit(text: str, shared: ListPaper, share: float) -> float:
     return fitting_height(text, (shared.size[0] - 2 * _SIDE) * share, PLAIN, shared.measure)
 
 
-def _footer(shared: ListPaper, number: int, count: int) -> Picture:
+def sheet_footer(shared: ListPaper, number: int, count: int) -> Picture:
+    """Return the caution and the number at the foot of a sheet."""
     left, right = _SIDE, shared.size[0] - _SIDE
     sheet = f"sheet {number} of {count}"
     room = right - left - shared.measure(sheet, FINE, bold=True) - 6

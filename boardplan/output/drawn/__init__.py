@@ -1,0 +1,1 @@
+"""What drawn sheets share: scales, dimensions, blocks of words in columns."""
