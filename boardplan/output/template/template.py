@@ -15,6 +15,7 @@ from boardplan.model.holes import Hole, holes_of
 from boardplan.model.placed import Placed, placed
 from boardplan.model.plan import Plan
 from boardplan.output.holes.hole_mark import hole_mark, mark_boxes
+from boardplan.output.printing.joints import own_parts
 from boardplan.output.printing.lettering import Measure, text_box
 from boardplan.output.printing.pages import Tile
 from boardplan.output.template.board_ruler import datum_edges, ruler, ruler_boxes
@@ -32,7 +33,6 @@ from boardplan.output.template.template_words import (
 )
 from boardplan.output.template.word_block import Inscription
 from boardplan.output.template.word_desk import WordDesk
-from boardplan.output.template.word_places import own_parts
 from boardplan.routing.route import Route, Way
 from boardplan.routing.supports.clamp import Clamp
 from boardplan.routing.supports.clamp_holes import clamp_holes
