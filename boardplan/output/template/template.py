@@ -23,6 +23,7 @@ from boardplan.output.template.board_words import board_inscriptions
 from boardplan.output.template.clamp_mark import clamp_box, clamp_mark, placed_clamps
 from boardplan.output.template.free_places import LINE, MARK, TERMINAL, WORDS, FreePlaces
 from boardplan.output.template.grid_numbers import grid_levels, grid_uprights
+from boardplan.output.template.ledger import ledger_marks, ledger_words
 from boardplan.output.template.register_crosses import register_crosses
 from boardplan.output.template.retainer_mark import placed_retainers, retainer_box, retainer_mark
 from boardplan.output.template.template_words import (
@@ -94,6 +95,7 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
         *_channels(plan, board),
         *_keep_clear(units),
         *_outlines(units),
+        *ledger_marks(units),
         *long_diagonal(board),
     )
     marks = (
@@ -127,6 +129,7 @@ def _words(
             yield terminal_inscription(terminal, desk)
     for unit in units:
         yield from unit_inscriptions(unit, plan.job.units, desk)
+        yield from ledger_words(board, unit, plan.job.units, desk)
     yield from board_inscriptions(plan, board, desk)
 
 
