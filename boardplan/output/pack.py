@@ -1,9 +1,6 @@
 """Pack: all papers of a job in one folder, whole or not at all."""
 
 import json
-import os
-import shutil
-import tempfile
 from collections.abc import Callable, Collection, Sequence
 from pathlib import Path
 from typing import Any
@@ -13,6 +10,7 @@ from boardplan.output.making import Making, PackFile
 from boardplan.output.pack_contents import FORMAT, pack_contents
 from boardplan.output.papers import files_of
 from boardplan.output.printing.pdf import pdf_of
+from boardplan.output.taking_place import new_folder, put_right
 
 CONTENTS = "pack.json"
 Progress = Callable[[int, int, str], None]
@@ -28,35 +26,24 @@ def write_pack(
 ) -> dict[str, Any]:
     """Write the papers chosen, or all, to a folder and return what `pack.json` says.
 
-    The papers come into being beside the folder and take its place at the end: there is never half a pack.
+    The papers come into being beside the folder and take its place at the end: there is never half a pack, and where
+    the system can exchange two folders in one step never none.
     Raises PackRefused where the folder holds anything but an older pack, or a pack with papers that are not
     chosen, or a drawing for a machine is at fault; OSError where it can't be written.
     """
     target = folder.resolve()
+    if target.parent.is_dir():
+        put_right(target)
     _check_target(target)
     files = tuple(files_of(making, chosen))
     if chosen:
         _check_nothing_goes(target, files)
-    target.parent.mkdir(parents=True, exist_ok=True)
-    part = Path(tempfile.mkdtemp(prefix=f".{target.name}.", suffix=".part", dir=target.parent))
-    try:
-        contents = _write_all(making, files, part, progress or _silent)
-        part.chmod(0o777 & ~_umask())
-        _replace(part, target)
-    except BaseException:
-        shutil.rmtree(part, ignore_errors=True)
-        raise
-    return contents
+    with new_folder(target) as part:
+        return _write_all(making, files, part, progress or _silent)
 
 
 def _silent(_done: int, _total: int, _words: str) -> None:
     """Tell nobody."""
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
 
 
 def _check_target(target: Path) -> None:
@@ -86,21 +73,6 @@ def _check_nothing_goes(target: Path, files: Sequence[PackFile]) -> None:
     others = sorted(there - {each.name for each in files} - {CONTENTS})
     if others:
         raise PackRefused(f"{target} holds papers that were not chosen, such as {others[0]}; choose another folder")
-
-
-def _replace(making: Path, target: Path) -> None:
-    """Put the new folder in the place of the old one, which stays until the new one is there."""
-    if not target.exists():
-        making.replace(target)
-        return
-    old = Path(tempfile.mkdtemp(prefix=f".{target.name}.", suffix=".old", dir=target.parent))
-    target.replace(old)
-    try:
-        making.replace(target)
-    except BaseException:
-        old.replace(target)
-        raise
-    shutil.rmtree(old)
 
 
 def _write_all(making: Making, files: Sequence[PackFile], folder: Path, progress: Progress) -> dict[str, Any]:

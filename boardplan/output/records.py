@@ -15,6 +15,7 @@ from boardplan.output.customer.customer_records import customer_records
 from boardplan.output.cutting.cutting_sheet import cutting_records
 from boardplan.output.hand_over.hand_over_records import hand_over_records
 from boardplan.output.holes.datum import datum_words
+from boardplan.output.holes.drills import nearest_inch_drill
 from boardplan.output.holes.hole_schedule import HoleRow, clamp_rows, hole_rows
 from boardplan.output.holes.hole_words import SYMBOL_WORDS, nearest_drill
 from boardplan.output.labels.label_list import label_records
@@ -81,6 +82,7 @@ def _hole(row: HoleRow) -> Record:
         "pitch": [number(row.pitch.x), number(row.pitch.y)] if row.pitch else None,
         "bit": hole.bit,
         "nearest_drill_inch": None if hole.bit is None else nearest_drill(hole.bit),
+        "nearest_drill": None if hole.bit is None else _drill(hole.bit),
         "depth": hole.depth,
         "through": hole.bit is not None and hole.depth is None,
         "sort": hole.sort,
@@ -90,6 +92,11 @@ def _hole(row: HoleRow) -> Record:
         "stage": hole.stage,
         "note": row.note,
     }
+
+
+def _drill(bit: float) -> Record:
+    drill = nearest_inch_drill(bit)
+    return {"name": drill.name, "mm": number(drill.width)}
 
 
 def cable_records(

@@ -12,7 +12,7 @@ from boardplan.output.back.back_template import back_template_of
 from boardplan.output.back.back_view import back_holes, board_from_behind
 from boardplan.output.printing.lettering import Measure
 from boardplan.output.printing.printer_correction import Printing
-from boardplan.output.printing.printer_tiles import page_factors, printed_tiles
+from boardplan.output.printing.printer_tiles import page_factors, tiles_for
 from boardplan.output.printing.sheet import Part, Sheet
 from boardplan.output.template.template_set import Face, TemplateSet
 from boardplan.output.template.tile_sheet import tile_sheets
@@ -31,7 +31,7 @@ def back_set_of(review: Review, board: Board, printing: Printing, measure: Measu
     holes = back_holes(plan, board)
     if not holes:
         return None
-    tiles = printed_tiles(board_from_behind(board), printing, [hole.position for hole in holes])
+    tiles = tiles_for(board_from_behind(board), printing, holes)
     template = back_template_of(plan, board, tiles, measure)
     return TemplateSet(plan.job, template, tiles, printing, open_counts(review)["stop"], measure, BACK)
 

@@ -18,6 +18,7 @@ from boardplan.output.back.back_view import (
     ring_from_behind,
 )
 from boardplan.output.holes.hole_mark import hole_mark, mark_boxes
+from boardplan.output.printing.joints import own_parts
 from boardplan.output.printing.lettering import FINE, Measure, TextLine, text_box
 from boardplan.output.printing.pages import Tile
 from boardplan.output.template.board_ruler import datum_edges, ruler, ruler_boxes
@@ -37,7 +38,7 @@ from boardplan.output.template.template import (
 from boardplan.output.template.template_words import hole_inscription
 from boardplan.output.template.word_block import Inscription
 from boardplan.output.template.word_desk import WordDesk
-from boardplan.output.template.word_places import own_parts, round_a_point
+from boardplan.output.template.word_places import round_a_point
 
 _ARM = 4.0
 """How far the cross of a hole that is only there to check by reaches, in mm; shorter than that of a hole to work."""

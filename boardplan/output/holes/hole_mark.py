@@ -12,6 +12,7 @@ from boardplan.model.holes import Hole, HoleSort
 ARM = 7.0
 """How far the cross reaches from the centre, in mm."""
 _GAP = 0.5
+_DOT = 0.25
 _FINE, _BOLD = 0.18, 0.3
 _UNKNOWN = 2.0
 """Radius drawn, dotted, where nobody knows the bit."""
@@ -62,9 +63,8 @@ def _symbol(sort: HoleSort, at: Point, radius: float, fastener: Fastener | None)
     if sort == "fixing":
         return (Line(hexagon(at, 2 * (radius + 1.5)), "ink", _BOLD, closed=True),)
     if sort == "exit":
-        return tuple(
-            Line((at.ahead(turn, radius), at.ahead(turn, outer)), "ink", _BOLD) for turn in (45, 135, 225, 315)
-        )
+        ticks = (Line((at.ahead(turn, radius), at.ahead(turn, outer)), "ink", _BOLD) for turn in (45, 135, 225, 315))
+        return (*ticks, Disc(at, _DOT, "ink"))  # the dot is where the pilot of the saw goes
     return ()
 
 

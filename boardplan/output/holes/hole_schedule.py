@@ -13,6 +13,7 @@ from boardplan.model.holes import Hole, holes_of
 from boardplan.model.job import Units
 from boardplan.model.plan import Plan
 from boardplan.output.holes.datum import datum_words, edge_words, half_mm, running
+from boardplan.output.holes.drills import nearest_inch_drill
 from boardplan.output.holes.hole_mark import hole_sign
 from boardplan.output.holes.hole_words import SYMBOL_WORDS, bit_text, depth_text, nearest_drill
 from boardplan.output.tables.listing import Listing
@@ -218,7 +219,7 @@ def _cells(plan: Plan, row: HoleRow, *, by_pitch: bool = False) -> tuple[Cell, .
         _pitch_cell(row.pitch, units, bold=from_first),
         Cell(
             "?" if hole.bit is None else f"{hole.bit:.1f}",
-            small="" if hole.bit is None else f"{nearest_drill(hole.bit)} in",
+            small="" if hole.bit is None else nearest_inch_drill(hole.bit).sentence.replace(" mm", ""),
         ),
         Cell(depth_text(hole).replace(" deep", "")),
         Cell(picture=hole_sign(hole.sort), picture_size=6.0),

@@ -1,26 +1,19 @@
 """Pages: how a board is cut into tiles, each on a page of its own at full size."""
 
-import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from boardplan.geometry.point import Box, Point, signed_area
+from boardplan.geometry.point import Box, Point, box_around, signed_area
 from boardplan.model.board import Board, Ring
 from boardplan.output.printing.paper import MARGIN, PAPERS, Paper
+from boardplan.output.printing.seams import Placing, all_placings, best_first, loosened_placings
+from boardplan.output.printing.sheet_layouts import BORDER, OVERLAP, fewest_layouts, narrow_layouts
+
+_NOISE = 1e-6
+_LOOSENED = 4
+"""How many layouts are looked at with seams that move each by itself."""
 
 __all__ = ["BORDER", "OVERLAP", "PAPERS", "Tile", "tiles_of"]
-
-OVERLAP = 10.0
-"""How much neighbouring tiles share, in mm (common practice, no source)."""
-BORDER = 20.0
-"""Paper round the board, in mm."""
-_SMALLER_BORDERS = (15.0, 12.0, 10.0, 8.0, 6.0)
-"""Tried before a board is split in strips; the ruler along the datum edges needs the least of them."""
-_LONGEST = 4900.0
-"""The longest strip, in mm: a PDF page ends at 14,400 points, 5080 mm (ISO 32000-1, annex C), and 3 % may be added."""
-_MARK_REACH = 9.6
-"""Half of the largest usual hole mark: what a seam should not cut."""
-_SHIFTS = 16
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,98 +55,47 @@ class Tile:
         return Point(point[0] - self.rect.left + self.at.x, point[1] - self.rect.bottom + self.at.y)
 
 
-@dataclass(frozen=True, slots=True)
-class _Grid:
-    """One way to cut a board: columns and rows of tiles of a printable width and height, and the border."""
+def tiles_of(
+    board: Board, paper: Paper, marks: Iterable[Point] = (), patterns: Iterable[Sequence[Point]] = ()
+) -> tuple[Tile, ...]:
+    """Return the tiles of a board, row by row or column by column from the lower left, on the fewest sheets of a paper.
 
-    columns: int
-    rows: int
-    width: float
-    height: float
-    border: float
-
-    @property
-    def sheets(self) -> int:
-        return self.columns * self.rows
-
-
-def tiles_of(board: Board, paper: Paper, marks: Iterable[Point] = ()) -> tuple[Tile, ...]:
-    """Return the tiles of a board, row by row from the lower left, on the fewest sheets of a paper.
-
-    Room that is left over goes where the seams cut the fewest of the `marks`. Tiles that would show nothing
-    of the board are left out, but for those of the bottom row and the left column: they keep the joints in a chain.
+    Sheets stand or lie in strips. Room that is left over goes where the seams spare the `marks` and cut the fewest of
+    the `patterns`, holes that belong together. Where a drill point would lie near
+    a sheet's edge, border is given up first. Tiles that would show nothing of the board are left out, but for the
+    row and the column of the datum: they keep the joints in a chain.
     """
-    box = board.box
-    grid = _fewest(box, paper)
+    boxes = [box_around(each) for each in patterns if each]
+    whole = abs(signed_area(board.outline)) > board.box.width * board.box.height - _NOISE
+    layouts = fewest_layouts(board.box, paper, whole=whole)
     points = tuple(marks)
-    lefts = _starts(box.left, box.right, grid.columns, grid.width, grid.border, [point.x for point in points])
-    bottoms = _starts(box.bottom, box.top, grid.rows, grid.height, grid.border, [point.y for point in points])
-    return tuple(
-        Tile(board.id, column, row, rect, grid.width + 2 * MARGIN, grid.height + 2 * MARGIN, Point(MARGIN, MARGIN))
-        for row, bottom in enumerate(bottoms)
-        for column, left in enumerate(lefts)
-        for rect in [Box(left, bottom, left + grid.width, bottom + grid.height)]
-        if row == 0 or column == 0 or _shows(board.outline, rect)
-    )
+    placings = best_first(board.box, all_placings(board.box, layouts, points, boxes))
+    if whole and placings[0].spared.clear < len(points):
+        narrow = narrow_layouts(board.box, paper, placings[0].layout.sheets)
+        placings = best_first(board.box, (*placings, *all_placings(board.box, narrow, points, boxes)))
+    if whole and placings[0].spared.clear < len(points):
+        loose = loosened_placings(board.box, placings[:_LOOSENED], points, boxes)
+        placings = best_first(board.box, (*placings, *loose))
+    return min((_tiles(board, placing) for placing in (placings[:1] if whole else placings)), key=len)
 
 
-def _fewest(box: Box, paper: Paper) -> _Grid:
-    """Return the grid of the fewest sheets; a smaller border only where it saves a strip or makes it one sheet."""
-    wide = box.width >= box.height
-    whole = list(_grids(box, paper, BORDER))
-    if paper.height is None:
-        whole += [grid for border in _SMALLER_BORDERS for grid in _grids(box, paper, border)]
-    else:
-        whole += [grid for border in _SMALLER_BORDERS for grid in _grids(box, paper, border) if grid.sheets == 1]
-    return min(
-        whole,
-        key=lambda grid: (grid.sheets, -grid.border, grid.width * grid.height, (grid.width >= grid.height) != wide),
-    )
+def _tiles(board: Board, placing: Placing) -> tuple[Tile, ...]:
+    level, datum = placing.layout.level, board.datum.corner
+    kept_strip, kept_place = (_from_end(datum, "upper"), _from_end(datum, "right"))[:: 1 if level else -1]
+    counts = [strip.count for strip in placing.layout.strips]
+    tiles = []
+    for strip, place, rect in placing.rects:
+        column, row = (place, strip) if level else (strip, place)
+        in_chain = strip == kept_strip % len(counts) or place == kept_place % counts[strip]
+        if in_chain or _shows(board.outline, rect):
+            size = rect.width + 2 * MARGIN, rect.height + 2 * MARGIN
+            tiles.append(Tile(board.id, column, row, rect, *size, Point(MARGIN, MARGIN)))
+    return tuple(tiles)
 
 
-def _grids(box: Box, paper: Paper, border: float) -> Iterator[_Grid]:
-    width, height = box.width + 2 * border, box.height + 2 * border
-    if paper.height is not None:
-        upright = paper.width - 2 * MARGIN, paper.height - 2 * MARGIN
-        for across, up in (upright, upright[::-1]):
-            yield _Grid(_count(width, across), _count(height, up), across, up, border)
-        return
-    across = paper.width - 2 * MARGIN
-    for length, columns_along in ((width, True), (height, False)):
-        pieces = _count(length, _LONGEST)
-        piece = (length + (pieces - 1) * OVERLAP) / pieces
-        if columns_along:
-            yield _Grid(pieces, _count(height, across), piece, across, border)
-        else:
-            yield _Grid(_count(width, across), pieces, across, piece, border)
-
-
-def _count(length: float, printable: float) -> int:
-    """Return how many tiles cover a length, neighbours sharing the overlap."""
-    return max(1, math.ceil((length - OVERLAP) / (printable - OVERLAP) - 1e-9))
-
-
-def _starts(
-    low: float, high: float, count: int, printable: float, border: float, marks: Sequence[float]
-) -> list[float]:
-    """Return where each tile starts along one axis: seams where they cut the fewest marks, then the least shift."""
-    step = printable - OVERLAP
-    spare = count * step + OVERLAP - (high - low) - 2 * border
-    first = low - border
-    if count == 1:
-        return [first - spare / 2]
-    shifts = [spare * share / _SHIFTS for share in range(_SHIFTS + 1)]
-    best = min(shifts, key=lambda shift: (_cut_marks(first - shift, step, count, marks), abs(shift - spare / 2)))
-    return [first - best + index * step for index in range(count)]
-
-
-def _cut_marks(first: float, step: float, count: int, marks: Sequence[float]) -> int:
-    """Return how many marks lie whole in no tile."""
-    starts = [first + index * step for index in range(count)]
-    return sum(
-        not any(start + _MARK_REACH <= mark <= start + step + OVERLAP - _MARK_REACH for start in starts)
-        for mark in marks
-    )
+def _from_end(corner: str, end: str) -> int:
+    """Return which of several tiles in line is that of the datum: the last where its corner is at the end."""
+    return -1 if end in corner else 0
 
 
 def _shows(outline: Ring, rect: Box) -> bool:

@@ -1,20 +1,33 @@
 """Printer tiles: the tiles of a board on a paper, with room for what a printer's correction adds to them."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Board
+from boardplan.model.holes import Hole
 from boardplan.output.printing.pages import Tile, tiles_of
 from boardplan.output.printing.paper import MARGIN, Paper
 from boardplan.output.printing.printer_correction import Printing
 
 
-def printed_tiles(board: Board, printing: Printing, marks: Iterable[Point] = ()) -> tuple[Tile, ...]:
+def tiles_for(board: Board, printing: Printing, holes: Iterable[Hole]) -> tuple[Tile, ...]:
+    """Return the tiles of a board that spare its holes; those of one thing belong together."""
+    patterns: dict[str, list[Point]] = {}
+    for hole in holes:
+        patterns.setdefault(hole.owner, []).append(hole.position)
+    marks = [position for pattern in patterns.values() for position in pattern]
+    return printed_tiles(board, printing, marks, [each for each in patterns.values() if len(each) > 1])
+
+
+def printed_tiles(
+    board: Board, printing: Printing, marks: Iterable[Point] = (), patterns: Iterable[Sequence[Point]] = ()
+) -> tuple[Tile, ...]:
     """Return the tiles of a board, each small enough that it is within the margins as it is drawn."""
     room = _room(printing)
-    return tuple(_on_paper(tile, printing, upright=_is_upright(tile, room)) for tile in tiles_of(board, room, marks))
+    tiles = tiles_of(board, room, marks, patterns)
+    return tuple(_on_paper(tile, printing, upright=_is_upright(tile, room)) for tile in tiles)
 
 
 def page_factors(printing: Printing, tile: Tile) -> tuple[float, float]:

@@ -6,12 +6,13 @@ from boardplan.drawing.picture import Area, Line, Mark, Picture, Words, placed_p
 from boardplan.geometry.placement import Placement
 from boardplan.geometry.point import Box, Point
 from boardplan.geometry.units import INCH
+from boardplan.model.job import Units
 from boardplan.output.printing.lettering import FINE
 
 BAR_LENGTH, BAR_DEPTH = 4 * INCH + 7, 9.5
 """Room of a bar of 100 mm and 4 in, with its end strokes and words."""
-LONG_LENGTH, LONG_DEPTH = 1004.0, 6.5
-"""Room of the long bar of 1000 mm."""
+LONG_DEPTH = 6.5
+_ENDS = 4.0
 
 
 def scale_bar(room: Box, axis: str) -> Picture:
@@ -20,9 +21,14 @@ def scale_bar(room: Box, axis: str) -> Picture:
     return placed_picture(own, _placement(room, axis))
 
 
-def long_bar(room: Box, axis: str) -> Picture:
-    """Return a bar of 1000 mm, ticked every 100."""
-    own = tuple(_long(axis))
+def long_length(units: Units) -> float:
+    """Return the room of the long bar, of 1000 mm or 30 in, with its ends."""
+    return _ENDS + (30 * INCH if units == "inch" else 1000)
+
+
+def long_bar(room: Box, axis: str, units: Units) -> Picture:
+    """Return a bar of 1000 mm, ticked every 100, or of 30 in, ticked every 2."""
+    own = tuple(_long(axis, units))
     return placed_picture(own, _placement(room, axis))
 
 
@@ -53,14 +59,15 @@ def _bar(axis: str) -> Iterator[Mark]:
     yield Words(Point(left + INCH / 2, level - 2.9), "4 in", FINE, "ink", bold=True)
 
 
-def _long(axis: str) -> Iterator[Mark]:
-    left, level = 2.0, 1.8
-    yield _ground(LONG_LENGTH, LONG_DEPTH)
-    yield Line((Point(left, level), Point(left + 1000, level)), "ink", 0.15)
-    for step in range(11):
-        high = 3.0 if step % 10 == 0 else 1.6
-        x = left + 100 * step
+def _long(axis: str, units: Units) -> Iterator[Mark]:
+    left, level = _ENDS / 2, 1.8
+    step, count, number, name = (2 * INCH, 15, 2, "30 in") if units == "inch" else (100, 10, 100, "1000.0 mm")
+    yield _ground(long_length(units), LONG_DEPTH)
+    yield Line((Point(left, level), Point(left + step * count, level)), "ink", 0.15)
+    for index in range(count + 1):
+        high = 3.0 if index % count == 0 else 1.6
+        x = left + step * index
         yield Line((Point(x, level), Point(x, level + high)), "ink", 0.15)
-        if 0 < step < 10:  # noqa: PLR2004
-            yield Words(Point(x, level + 2.9), str(100 * step), FINE, "quiet")
-    yield Words(Point(left + 50, level + 2.4), f"{axis}  1000.0 mm", FINE, "ink", bold=True)
+        if 0 < index < count:
+            yield Words(Point(x, level + 2.9), str(number * index), FINE, "quiet")
+    yield Words(Point(left + step / 2, level + 2.4), f"{axis}  {name}", FINE, "ink", bold=True)

@@ -4,23 +4,23 @@ from collections.abc import Iterator, Sequence
 
 from boardplan.drawing.picture import Line, Mark
 from boardplan.geometry.point import Box, Point
+from boardplan.output.printing.joints import joints_of
 from boardplan.output.printing.pages import Tile
-from boardplan.output.template.free_places import WORDS, FreePlaces, common_box
+from boardplan.output.template.free_places import WORDS, FreePlaces
 
 _NEARBY = (0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5)
 _STEP = 4.0
 _REACH = 3.0
+_SHORTEST = 30.0
+"""A joint shorter than this, where strips are out of line, has no room for two crosses, in mm."""
 
 
 def register_crosses(tiles: Sequence[Tile], places: FreePlaces) -> tuple[Mark, ...]:
     """Return the crosses of all joints, clear of what is drawn; unlike a hole mark they slant and have no circle."""
-    by_place = {(tile.column, tile.row): tile for tile in tiles}
     marks: list[Mark] = []
-    for tile in tiles:
-        for beside, upright in (((tile.column + 1, tile.row), True), ((tile.column, tile.row + 1), False)):
-            shared = common_box(tile.rect, by_place[beside].rect) if beside in by_place else None
-            if shared:
-                marks += _joint(shared, places, upright=upright)
+    for joint in joints_of(tiles):
+        if joint.length >= _SHORTEST:
+            marks += _joint(joint.shared, places, upright=joint.upright)
     return tuple(marks)
 
 

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from boardplan.drawing.picture import Area, Line, Mark, Words
-from boardplan.geometry.point import Box, Point
+from boardplan.geometry.point import Box, Point, box_around
 from boardplan.output.holes.datum import edge_words
 from boardplan.output.printing.lettering import FINE, LARGE, PLAIN, TITLE, TextLine, fitting_height, stacked
-from boardplan.output.printing.pages import Tile
+from boardplan.output.printing.pages import OVERLAP, Tile
 from boardplan.output.printing.printer_correction import drawn_words, error_words, largest_size, not_ready_words
 from boardplan.output.printing.printer_tiles import page_factors
 from boardplan.output.template.template_set import TemplateSet, count_words
@@ -104,11 +104,11 @@ def _title_block(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
 
 
 def _map(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
-    columns = max(each.column for each in shared.tiles) + 1
-    rows = max(each.row for each in shared.tiles) + 1
-    share = min(room.width / (columns * tile.rect.width), room.height / (rows * tile.rect.height))
-    wide, high = share * tile.rect.width, share * tile.rect.height
-    left, bottom = room.centre.x - wide * columns / 2, room.centre.y - high * rows / 2
-    for each in shared.tiles:
-        cell = Box(0, 0, wide, high).moved(left + each.column * wide, bottom + each.row * high)
-        yield Area((cell.corners(),), "ink" if each is tile else None, "quiet", 0.12)
+    """Yield all tiles small, each to the middle of its overlaps, with this one filled."""
+    cells = [each.rect.grown(-OVERLAP / 2) for each in shared.tiles]
+    whole = box_around(corner for cell in cells for corner in cell.corners())
+    share = min(room.width / whole.width, room.height / whole.height)
+    shift = Point(room.centre.x - share * whole.centre.x, room.centre.y - share * whole.centre.y)
+    for each, cell in zip(shared.tiles, cells, strict=True):
+        small = Box(*(share * side for side in cell)).moved(*shift)
+        yield Area((small.corners(),), "ink" if each is tile else None, "quiet", 0.12)

@@ -15,6 +15,7 @@ from boardplan.model.holes import Hole, holes_of
 from boardplan.model.placed import Placed, placed
 from boardplan.model.plan import Plan
 from boardplan.output.holes.hole_mark import hole_mark, mark_boxes
+from boardplan.output.printing.joints import own_parts
 from boardplan.output.printing.lettering import Measure, text_box
 from boardplan.output.printing.pages import Tile
 from boardplan.output.template.board_ruler import datum_edges, ruler, ruler_boxes
@@ -22,6 +23,7 @@ from boardplan.output.template.board_words import board_inscriptions
 from boardplan.output.template.clamp_mark import clamp_box, clamp_mark, placed_clamps
 from boardplan.output.template.free_places import LINE, MARK, TERMINAL, WORDS, FreePlaces
 from boardplan.output.template.grid_numbers import grid_levels, grid_uprights
+from boardplan.output.template.ledger import ledger_marks, ledger_words
 from boardplan.output.template.register_crosses import register_crosses
 from boardplan.output.template.retainer_mark import placed_retainers, retainer_box, retainer_mark
 from boardplan.output.template.template_words import (
@@ -32,7 +34,6 @@ from boardplan.output.template.template_words import (
 )
 from boardplan.output.template.word_block import Inscription
 from boardplan.output.template.word_desk import WordDesk
-from boardplan.output.template.word_places import own_parts
 from boardplan.routing.route import Route, Way
 from boardplan.routing.supports.clamp import Clamp
 from boardplan.routing.supports.clamp_holes import clamp_holes
@@ -94,6 +95,7 @@ def template_of(plan: Plan, review: Review, board: Board, tiles: Sequence[Tile],
         *channel_lines(plan, board),
         *keep_clear_lines(units),
         *unit_lines(units),
+        *ledger_marks(units),
         *long_diagonal(board),
     )
     marks = (
@@ -127,6 +129,7 @@ def _words(
             yield terminal_inscription(terminal, desk)
     for unit in units:
         yield from unit_inscriptions(unit, plan.job.units, desk)
+        yield from ledger_words(board, unit, plan.job.units, desk)
     yield from board_inscriptions(plan, board, desk)
 
 

@@ -6,7 +6,7 @@ from boardplan.model.board import Board
 from boardplan.model.holes import holes_of
 from boardplan.model.plan import Plan
 from boardplan.output.making import Making, PackFile
-from boardplan.output.printing.printer_tiles import printed_tiles
+from boardplan.output.printing.printer_tiles import tiles_for
 from boardplan.output.template.template import template_of
 from boardplan.output.template.template_set import TemplateSet
 from boardplan.output.template.tile_sheet import tile_sheets
@@ -32,8 +32,7 @@ def file_endings(plan: Plan) -> dict[str, str]:
 
 def _template(making: Making, board: Board, file: str) -> PackFile:
     plan, width = making.plan, making.fonts.width
-    marks = [hole.position for hole in holes_of(plan) if hole.board == board.id]
-    tiles = printed_tiles(board, making.printing, marks)
+    tiles = tiles_for(board, making.printing, [hole for hole in holes_of(plan) if hole.board == board.id])
     template = template_of(plan, making.review, board, tiles, width)
     shared = TemplateSet(plan.job, template, tiles, making.printing, making.stops, width)
     return PackFile(file, f"Drilling template, board {board.id}", tuple(tile_sheets(shared)), tiles=tiles)

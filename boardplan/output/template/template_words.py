@@ -11,8 +11,9 @@ from boardplan.model.job import Units
 from boardplan.model.placed import Placed, PlacedTerminal
 from boardplan.model.plan import Plan
 from boardplan.output.holes.datum import pitch_text
+from boardplan.output.holes.drills import nearest_inch_drill
 from boardplan.output.holes.hole_mark import ARM, mark_reach
-from boardplan.output.holes.hole_words import depth_text, nearest_drill
+from boardplan.output.holes.hole_words import depth_text
 from boardplan.output.printing.lettering import FINE, LARGE, PLAIN, TITLE, TextLine
 from boardplan.output.template.free_places import WORDS, common_box, places_within
 from boardplan.output.template.word_block import Block, Inscription, block_of
@@ -27,7 +28,7 @@ _LEAST_ROOM = 24.0
 
 def hole_inscription(plan: Plan, hole: Hole, desk: WordDesk, more: Sequence[TextLine] = ()) -> Inscription:
     """Return the number, bit, depth and fastener of a hole and more lines, with a leader where they stand far off."""
-    bit = "Ø ?" if hole.bit is None else f"Ø {hole.bit:.1f} ({nearest_drill(hole.bit)})"
+    bit = "Ø ?" if hole.bit is None else f"Ø {hole.bit:.1f} ({nearest_inch_drill(hole.bit).words})"
     lines: list[TextLine] = [_number_line(hole), (f"{bit}  {depth_text(hole)}", FINE, False, "ink")]
     fastener = hole.fastener or {"fixing": "board fixing", "exit": "exit"}.get(hole.sort, "")
     if fastener:

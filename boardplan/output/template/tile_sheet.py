@@ -1,6 +1,7 @@
 """Tile sheet: one page of a drilling template, with all a person needs to trust it."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 
 from boardplan.drawing.picture import Line, Mark, Picture, Words, placed_picture
 from boardplan.geometry.placement import Placement
@@ -14,16 +15,15 @@ from boardplan.output.printing.scale_bars import (
     BAR_DEPTH,
     BAR_LENGTH,
     LONG_DEPTH,
-    LONG_LENGTH,
     long_bar,
+    long_length,
     scale_bar,
 )
 from boardplan.output.printing.sheet import Part, Sheet
-from boardplan.output.template.clamp_mark import clamp_note
 from boardplan.output.template.free_places import WORDS, FreePlaces, common_box, places_within
 from boardplan.output.template.grid_numbers import grid_numbers
 from boardplan.output.template.mark_box import mark_box
-from boardplan.output.template.retainer_mark import retainer_note
+from boardplan.output.template.sheet_note import note_sentences, sheet_note
 from boardplan.output.template.sheet_stamp import stamp, stamp_size
 from boardplan.output.template.template_set import TemplateSet, count_words
 from boardplan.output.template.template_words import hole_number
@@ -33,7 +33,7 @@ from boardplan.output.verdict import stop_words
 
 MEASURE_BARS = "Print at 100 % / actual size. Measure both bars before use. Not 100.0 mm within 0.3 mm? Stop."
 BEFORE_DRILLING = "Before drilling: what is behind? Tank, pipe, cable, skin, window."
-_JOIN = "Trim at the ticks, lay cross on cross, check bars and the long diagonal."
+_JOIN = "Trim at the ticks, lay cross on cross, check bars, 100 mm grid and long diagonal."
 _FABRIC = "Fabric: cut it crosswise with a knife first, never run a bit into it."
 _PITCH = 5.0
 
@@ -50,13 +50,15 @@ def _sheet(shared: TemplateSet, tile: Tile, number: int) -> Sheet:
     words = [each for each in template.words if _whole(each.box, tile.rect)]
     again = _missing_numbers(shared, tile, {each.of for each in words})
     furniture = tuple(_furniture(shared, tile))
-    lettering = [mark for each in (*words, *again) for mark in each.picture]
+    notes = note_sentences(shared, tile)
+    note = sheet_note(shared, tile, notes)
+    lettering = [mark for each in (*words, *again, *([note] if note else [])) for mark in each.picture]
     inside = common_box(tile.rect, template.board.box)
     scale = page_factors(shared.printing, tile)
     parts = [
         Part(placed_picture(furniture, shift), tile.on_page, scale, tile.at),
         Part(placed_picture((*lettering, *_seen(template.marks, tile.rect)), shift), tile.on_page, scale, tile.at),
-        Part((*_ticks(drawn_box(shared.printing, tile)), *_strips(shared, tile, number))),
+        Part((*_ticks(drawn_box(shared.printing, tile)), *_strips(shared, tile, number, [] if note else notes))),
     ]
     if inside:
         ground = placed_picture(_seen(template.ground, inside), shift)
@@ -86,11 +88,15 @@ def _seen(picture: Picture, rect: Box) -> list[Mark]:
 def _furniture(shared: TemplateSet, tile: Tile) -> Iterator[Mark]:
     """Yield the scale bars and the sheet's name, where they cover nothing that matters; in board coordinates."""
     places, rect = shared.template.places, tile.rect.grown(-2)
-    bars = [("X", BAR_LENGTH, BAR_DEPTH, scale_bar), ("Y", BAR_DEPTH, BAR_LENGTH, scale_bar)]
-    if rect.width > LONG_LENGTH:
-        bars.append(("X", LONG_LENGTH, LONG_DEPTH, long_bar))
-    if rect.height > LONG_LENGTH:
-        bars.append(("Y", LONG_DEPTH, LONG_LENGTH, long_bar))
+    bars: list[tuple[str, float, float, Callable[[Box, str], Picture]]] = [
+        ("X", BAR_LENGTH, BAR_DEPTH, scale_bar),
+        ("Y", BAR_DEPTH, BAR_LENGTH, scale_bar),
+    ]
+    long = long_length(shared.job.units)
+    if rect.width > long:
+        bars.append(("X", long, LONG_DEPTH, partial(long_bar, units=shared.job.units)))
+    if rect.height > long:
+        bars.append(("Y", LONG_DEPTH, long, partial(long_bar, units=shared.job.units)))
     for axis, width, height, draw in bars:
         room = _room(places, rect, width, height, low=axis == "X")
         if room:
@@ -136,7 +142,7 @@ def _ticks(box: Box) -> Iterator[Mark]:
             yield Line((Point(x + out * 0.6, y), Point(x + out * 4.5, y)), "ink", 0.12)
 
 
-def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
+def _strips(shared: TemplateSet, tile: Tile, number: int, notes: Sequence[str]) -> Iterator[Mark]:
     """Yield two lines of words above and two below the drawing, clear of what printers can't reach."""
     job, board = shared.job, shared.template.board
     on_sheet = [hole for hole in shared.template.holes if tile.rect.holds(hole.position)]
@@ -165,21 +171,18 @@ def _strips(shared: TemplateSet, tile: Tile, number: int) -> Iterator[Mark]:
     )
     for y, first, last, bold in lines:
         yield from _strip(shared.measure, (left, right, y), first, last, bold=bold)
-    yield from _cautions(shared, tile, left, right, below)
+    yield from _cautions(shared, (left, right, below), notes)
 
 
-def _cautions(shared: TemplateSet, tile: Tile, left: float, right: float, below: float) -> Iterator[Mark]:
-    """Yield what to mind, the scale first and bold, on two lines below the drawing."""
-    measure = shared.measure
+def _cautions(shared: TemplateSet, span: tuple[float, float, float], notes: Sequence[str]) -> Iterator[Mark]:
+    """Yield what to mind, the scale first and bold, on two lines below the drawing; notes without room last."""
+    measure, (left, right, below) = shared.measure, span
     sentences = [BEFORE_DRILLING, shared.face.use]
     if len(shared.tiles) > 1:
         sentences.insert(0, _JOIN)
     if shared.template.board.fabric:
         sentences.append(_FABRIC)
-    template = shared.template
-    clamps = clamp_note(template.plan, template.board, template.clamps, tile.rect)
-    retainers = retainer_note(template.retainers, tile.rect)
-    sentences += [each for each in (clamps, retainers) if each]
+    sentences += notes
     first = fitting_height(MEASURE_BARS, right - left, FINE, measure, bold=True)
     yield Words(Point(left, below - 2.1), MEASURE_BARS, first, "ink", "start", bold=True, centred=False)
     beside = left + measure(MEASURE_BARS, first, bold=True) + 2.5

@@ -1,22 +1,11 @@
 """Word places: where the words of a hole, a terminal or a sheet may stand, the most wanted first."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from boardplan.geometry.point import Box, Point
 from boardplan.output.holes.hole_mark import ARM
-from boardplan.output.printing.pages import OVERLAP, Tile
 from boardplan.output.template.free_places import common_box
 from boardplan.output.template.word_block import Block
-
-
-def own_parts(tiles: Sequence[Tile]) -> Iterator[Box]:
-    """Yield of each tile what it shares with no neighbour: words there are on one sheet only."""
-    places = {(tile.column, tile.row) for tile in tiles}
-    for tile in tiles:
-        beside = [(tile.column + x, tile.row + y) in places for x, y in ((-1, 0), (0, -1), (1, 0), (0, 1))]
-        left, bottom, right, top = (OVERLAP if each else 0.0 for each in beside)
-        rect = tile.rect
-        yield Box(rect.left + left, rect.bottom + bottom, rect.right - right, rect.top - top)
 
 
 def outside(box: Box, rect: Box) -> float:

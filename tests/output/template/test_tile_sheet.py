@@ -45,6 +45,26 @@ def test_a_roll_that_is_long_enough_has_a_bar_of_a_metre(packs):
     assert apart(page.strokes, 1000.0)[0]
 
 
+def test_a_roll_for_a_crew_with_inch_tapes_has_bars_of_30_in(packs):
+    for _, page in packs("lookout cabin", "roll-914").template_pages():
+        level, upright = apart(page.strokes, 30 * 25.4)
+        assert level
+        assert upright
+        assert page.words.count("30 in") == 2
+        assert not apart(page.strokes, 1000.0)[0]
+
+
+def test_heavy_units_have_a_ledger_line_along_their_lower_edge(packs):
+    """Of the worked example: INV1 with its lower edge at Y 290, AT1 at Y 384; 15 mm past both sides."""
+    ((entry, page),) = packs("library bus", "roll-914").template_pages()
+    assert "ledger line of INV1: Y 290 mm, 19.8 kg" in page.words
+    assert "ledger line of AT1: Y 384 mm, 13.6 kg" in page.words
+    assert page.words.count("ledger line") == 2
+    for y, width in ((290, 268), (384, 222)):
+        at = y - entry["rect"][1] + entry["at"][1]
+        assert any(abs(each.y0 - at) < 0.01 for each in apart(page.strokes, width + 30)[0])
+
+
 @pytest.mark.parametrize(("sample", "paper"), ALL)
 def test_every_sheet_says_what_it_is_and_to_measure_first(sample, paper, packs):
     pack = packs(sample, paper)
