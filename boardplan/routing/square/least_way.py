@@ -11,7 +11,7 @@ from boardplan.geometry.self_crossing import crosses_itself
 from boardplan.routing.reach import Reach
 from boardplan.routing.square.ends import End
 from boardplan.routing.square.far_off import EVERYTHING, NOISE, FarOff
-from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Barrier, OpenLines, units
+from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Barrier, Lane, OpenLines, Spot, units
 from boardplan.routing.square.open_parts import open_parts_of
 from boardplan.routing.square.pulled_tight import may_be_loose, pulled_tight
 from boardplan.routing.square.rays import Leaving, clear_between, leavings, spot_of
@@ -62,8 +62,28 @@ def straight_way(ends: tuple[End, End], lines: OpenLines, radius: float) -> Trie
     start, end = ends
     if not _face_each_other(start, end, radius) or not clear_between(start.point, end.point, lines, ends):
         return None
+    if any(_by_its_wall(spot_of(start.point), spot_of(end.point), lane, lines) for lane in lines.lanes):
+        return None
     between = abs(start.point.x - end.point.x) + abs(start.point.y - end.point.y)
     return Tried((start.point, end.point), Reach(start.point, end.point, between + NOISE))
+
+
+def _by_its_wall(a: Spot, b: Spot, lane: Lane, lines: OpenLines) -> bool:
+    """Say whether a straight way runs along a channel by a wall of it: half on the wall, or with no room beside it.
+
+    It may where it is a lane, or lies so near the middle that there is room for a cable on both sides.
+    """
+    axis, across = lane.axis, 1 - lane.axis
+    along = abs(b[axis] - a[axis])
+    start, stop = max(min(a[axis], b[axis]), lane.start), min(max(a[axis], b[axis]), lane.end)
+    if along <= abs(b[across] - a[across]) or start >= stop:
+        return False
+    slope = (b[across] - a[across]) / (b[axis] - a[axis])
+    first, last = sorted(a[across] + slope * (at - a[axis]) - lane.centre for at in (start, stop))
+    nearest, farthest = max(first, -last, 0), max(-first, last)
+    if nearest >= lane.half + lines.half or (first == last and lines.is_lane(lane, a[across])):
+        return False
+    return farthest >= lane.half - 2 * lines.half
 
 
 def _face_each_other(start: End, end: End, radius: float) -> bool:
