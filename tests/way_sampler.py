@@ -14,7 +14,7 @@ It uses the plan, shapely and numpy, and nothing of the program's finding of way
 
 Left out is only what an end can't avoid: over its first leg and first bend the body the end lies on; over its first
 leg the clearance to what stands nearer to the end itself, whose bare outline the centre line must still keep off; at
-an exit over an edge that edge. Inside a channel its walls keep bodies off.
+an exit over an edge that edge, up to where the jacket is clear of it. Inside a channel its walls keep bodies off.
 """
 
 import math
@@ -101,12 +101,19 @@ def behind_lugs(plan: Plan, cable, end, radius: float) -> float:
 
 def is_roomy(plan: Plan, cable, way) -> bool:
     """Say whether a way stays as straight behind both lugs as the rule set asks; one without bends does."""
+    return all(roomy_ends(plan, cable, way))
+
+
+def roomy_ends(plan: Plan, cable, way) -> tuple[bool, bool]:
+    """Say at which of its ends a way stays as straight behind a lug as the rule set asks; one without bends does."""
     legs = (way.points[:2], way.points[:-3:-1])
-    return len(way.points) <= 2 or all(
-        math.dist(a, b) + SLACK
+    first, last = (
+        len(way.points) <= 2
+        or math.dist(a, b) + SLACK
         >= end_there(plan, cable, end).straight + behind_lugs(plan, cable, end, way.radius) + way.radius
         for end, (a, b) in zip(cable.ends, legs, strict=True)
     )
+    return first, last
 
 
 def _terminal_at(plan: Plan, end: TerminalEnd):
@@ -316,12 +323,11 @@ def _lies_on(plan: Plan, thing: Thing, piece: Piece, wanted: float, over) -> boo
 def _too_near(plan: Plan, cable, pieces: list[Piece], ends, over=()) -> list[str]:
     half = plan.conductors[cable.conductor].outside_diameter / 2
     outside, found = bool(over) or stays_outside(plan, cable), []
-    in_channels = None if outside else shapely.union_all(list(channel_shapes(plan).values()))
+    in_channels = shapely.union_all([] if outside else list(channel_shapes(plan).values()))
     for thing in things_of(plan, channels=outside):
         for number, piece in enumerate(pieces):
-            near = LineString(piece.samples)
-            if in_channels is not None and thing.sort != "edge":
-                near = near.difference(in_channels)
+            spared = _over_edges(ends, number, len(pieces), half) if thing.sort == "edge" else in_channels
+            near = LineString(piece.samples).difference(spared)
             wanted = _wanted(thing, half + thing.clearance, number, len(pieces), ends)
             if wanted is None or near.is_empty or _lies_on(plan, thing, piece, wanted, over):
                 continue
@@ -339,9 +345,21 @@ def _wanted(thing: Thing, wanted: float, number: int, count: int, ends) -> float
     for end, from_end in ((ends[0], number), (ends[1], count - 1 - number)):
         if from_end <= 1 and thing.sort == "body" and thing.name == end.owner:
             return None
-        if from_end == 0 and thing.shape.distance(Point(end.at)) < wanted - SLACK / 2:
-            return None if thing.sort == "edge" and end.over_edge else 0.0
+        over_edge = thing.sort == "edge" and end.over_edge
+        if from_end == 0 and not over_edge and thing.shape.distance(Point(end.at)) < wanted - SLACK / 2:
+            return 0.0
     return wanted
+
+
+def _over_edges(ends, number: int, count: int, half: float):
+    """Return where a piece, as a first leg, may come over the edge."""
+    over = [end for end, from_end in ((ends[0], number), (ends[1], count - 1 - number)) if not from_end]
+    return shapely.union_all([over_edge_of(end, half) for end in over if end.over_edge])
+
+
+def over_edge_of(end: EndThere, half: float) -> Polygon:
+    """Return where the first leg of an end over an edge is not yet clear of that edge."""
+    return Point(end.at).buffer(half + SLACK)
 
 
 def crosses_itself(way) -> bool:

@@ -4,12 +4,14 @@ from collections.abc import Iterator
 
 from shapely import box as rectangle
 
+from boardplan.checks.bent_line import NEARER, bent_line
 from boardplan.checks.bodies_apart import SHARED, boxes_overlap
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, Where, where_is
 from boardplan.checks.spots import BodySpot, CableSpot, FixingSpot
 from boardplan.geometry.point import Point, box_around
 from boardplan.model.board import Framing
+from boardplan.routing.route import Route
 
 
 def fixing_misses_framing(site: Site, spot: FixingSpot) -> Iterator[Finding]:
@@ -64,11 +66,11 @@ def fixing_head_blocked(site: Site, spot: FixingSpot, other: BodySpot) -> Iterat
 
 def fixing_under_cable(site: Site, spot: FixingSpot, cable: CableSpot) -> Iterator[Finding]:
     """Yield a finding where a cable lies over the square that the head of a board fixing needs."""
-    if cable.line is None:
+    if not isinstance(cable.way, Route):
         return
     limit = site.limit("fixing-under-cable")
     square = box_around([spot.hole.at]).grown(limit.value / 2)
-    if rectangle(*square).distance(cable.line) < cable.conductor.outside_diameter / 2 - NOISE:
+    if rectangle(*square).distance(bent_line(cable.way)) < cable.conductor.outside_diameter / 2 - NEARER:
         wants = site.length(limit.value)
         words = f"Cable {cable.id} lies over the {wants} square that the head of board fixing {spot.id} needs"
         yield site.finding("fixing-under-cable", limit, where_is(spot, cable, area=square), words)

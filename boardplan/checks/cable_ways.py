@@ -4,13 +4,14 @@ from collections.abc import Iterator
 
 from shapely import LineString, Point, get_parts, unary_union
 
+from boardplan.checks.bent_line import NEARER, bent_line
 from boardplan.checks.finding import Finding
 from boardplan.checks.grounds import Ground
 from boardplan.checks.site import NOISE, Site, Where
 from boardplan.checks.spots import CableSpot, ComponentSpot
 from boardplan.geometry.point import Box
 from boardplan.model.cable import TerminalEnd
-from boardplan.routing.route import NoWay
+from boardplan.routing.route import NoWay, Route
 from boardplan.routing.square.low_things import is_thin, why_not_over
 
 
@@ -26,7 +27,10 @@ def cable_off_board(site: Site, spot: CableSpot) -> Iterator[Finding]:
     """Yield a finding where a stretch of a way lies on no board; the step from one board to the next doesn't count."""
     if spot.line is None or any(_within(ground.box, spot.box) and ground.plain for ground in _whole(site)):
         return
-    outside = spot.line.difference(unary_union([ground.sheet for ground in site.grounds.values()]).buffer(NOISE))
+    boards = unary_union([ground.sheet for ground in site.grounds.values()])
+    if isinstance(spot.way, Route) and boards.buffer(NEARER).covers(bent_line(spot.way)):
+        return
+    outside = spot.line.difference(boards.buffer(NOISE))
     lost = [part for part in get_parts(outside) if part.length > 1.0 and not _joins_boards(site, part)]
     if not lost:
         return
@@ -67,17 +71,19 @@ def cable_over_component(site: Site, spot: CableSpot, other: ComponentSpot) -> I
 
     A thin one may, where the component has no cover there and gives off no heat.
     """
-    if spot.line is None or any(isinstance(end, TerminalEnd) and end.component == other.id for end in spot.cable.ends):
+    ends = (end.component for end in spot.cable.ends if isinstance(end, TerminalEnd))
+    if not isinstance(spot.way, Route) or other.id in ends:
         return
     limit = site.limit("cable-to-body")
     half = spot.conductor.outside_diameter / 2
-    room = float(spot.line.distance(other.body)) - half
-    if room >= limit.value - NOISE:
+    line = bent_line(spot.way)
+    room = float(line.distance(other.body)) - half
+    if room >= limit.value - NEARER:
         return
     why = why_not_over(other.kind)
     if not why and is_thin(site.plan.rules, spot.conductor.outside_diameter):
         return
-    near = spot.line.intersection(other.body.buffer(half + limit.value))
+    near = line.intersection(other.body.buffer(half + limit.value))
     area = Box(*near.bounds)
     where = Where((spot.id, other.id), other.board.id, area.centre, area)
     if room <= -half:

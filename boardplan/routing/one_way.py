@@ -4,8 +4,8 @@ A found way lies on the board. Only where a thin cable finds none there does it 
 its cover on, never to save a detour: what lies on top is held by nothing, and is in the way of whoever opens things.
 
 Ways are square where they can be. Between ends too little aside of each other for two square bends a square way winds
-once round and crosses itself, where a slanting one goes straight there: so that one is taken. Where there is none
-either, no way is better than a loop over itself.
+once round and crosses itself, where a slanting one goes straight there: so that one is taken. Where that has no room, a
+longer square one that goes by is; where there is none either, no way is better than a loop over itself.
 """
 
 from dataclasses import replace
@@ -21,7 +21,8 @@ from boardplan.routing.no_way import only_tangled, why_no_way
 from boardplan.routing.route import InChannel, NoWay, Route, Way
 from boardplan.routing.slanting.slanting_way import anything, bent_words, slanting_jumper, slanting_way
 from boardplan.routing.square.ends import End, ends_of
-from boardplan.routing.square.least_way import least_way, straight_way
+from boardplan.routing.square.far_off import EVERYTHING
+from boardplan.routing.square.least_way import least_way, straight_way, untangled_way
 from boardplan.routing.square.lines_over import passed_over
 from boardplan.routing.square.open_lines import OpenLines
 from boardplan.routing.square.surroundings import Surroundings
@@ -110,6 +111,8 @@ def _way_over(around: Surroundings, cable: Cable) -> Route | None:
     for factor in dict.fromkeys((bend.least, bend.prefer)):
         radius = factor * conductor.outside_diameter
         points = least_way(ends, lines, radius).points
+        if points and crosses_itself(points):
+            points = untangled_way(ends, lines, radius).points
         over = passed_over(points, low) if points else ()
         if not points or not over:
             break
@@ -128,7 +131,7 @@ def _beside_or_across(around: Surroundings, cable: Cable, across: Route) -> Way:
     if tried.points is None:
         return _with_reason(replace(across, reaches=reaches), "across channels: outside of them it is a long way")
     outside = replace(across, points=tried.points, in_channels=(), reaches=reaches)
-    untangled = _untangled(around.plan, cable, lines, outside)
+    untangled = _untangled(around.plan, cable, lines, outside, "outside", _DETOUR)
     if untangled is None:
         across = replace(across, reaches=(anything(across),))
         return _with_reason(across, "across channels: outside of them it would cross itself")
@@ -182,9 +185,8 @@ def _bent_as_it_fits(
             bent = "" if factor == bend.prefer else bent_words(factor)
             route = Route(cable.id, tried.points, radius, inside, why=bent, reaches=(tried.reach,), full=full)
             route = route if factor == bend.prefer else replace(route, reaches=(anything(route),))
-            if way != "outside":
-                return route
-            untangled = _untangled(around.plan, cable, lines, slanting_jumper(around.plan, cable, lines, route))
+            route = route if way != "outside" else slanting_jumper(around.plan, cable, lines, route)
+            untangled = _untangled(around.plan, cable, lines, route, way)
             if untangled is not None:
                 return untangled
             tangled = True
@@ -197,12 +199,20 @@ def _bent_as_it_fits(
     return slanting or why_no_way(cable, ends, lines, bend.least * conductor.outside_diameter)
 
 
-def _untangled(plan: Plan, cable: Cable, lines: OpenLines, route: Route) -> Route | None:
-    """Return a slanting way for a cable whose square one crosses itself, none where that has no room or does so too.
+def _untangled(
+    plan: Plan, cable: Cable, lines: OpenLines, route: Route, way: str, most: float = EVERYTHING
+) -> Route | None:
+    """Return another way for a cable whose square one crosses itself, none where that has no room or does so too.
 
-    Any change may open a slanting way.
+    Outside a slanting one, where it can, as it is shorter than one that goes by; any change may open one.
     """
     if not crosses_itself(route.points):
         return route
-    slanting = slanting_way(plan, cable, lines, "square it would cross itself")
-    return None if slanting is None or crosses_itself(slanting.points) else slanting
+    slanting = slanting_way(plan, cable, lines, "square it would cross itself") if way == "outside" else None
+    if slanting is not None and not crosses_itself(slanting.points):
+        return slanting
+    tried = untangled_way(ends_of(plan, cable), lines, route.radius, most)
+    if tried.points is None or crosses_itself(tried.points):
+        return None
+    inside = () if way == "outside" else stretches_in_channels(plan, tried.points)
+    return replace(route, points=tried.points, in_channels=inside, reaches=(tried.reach,))

@@ -113,6 +113,28 @@ def test_however_long_the_way_round_a_cable_takes_it():
     assert min(x for x, _ in way.points) < -700
 
 
+def beside(y=400):
+    """Two cables that cross one channel on the same upright line where nothing moves one of them aside."""
+    board = Board("A", "Barred", Box(0, 0, 600, 800).corners())
+    units = unit("U1", 50, 50), unit("U2", 50, 200), unit("U3", 350, 650), unit("U4", 350, 500)
+    pairs = (("W1", "U1", "U3"), ("W2", "U2", "U4"))
+    cables = (cable(name, (a, "R"), (b, "L"), conductor="6", way="outside") for name, a, b in pairs)
+    return plan_of(*units, channel("RW1", (0, y), (600, y)), *cables, board=board)
+
+
+def test_cables_that_cross_a_channel_are_laid_beside_each_other():
+    plan, ways = beside(), find_routes(beside())
+    crossing = sorted(way.points[1].x for way in ways.values())
+    assert crossing[1] - crossing[0] >= plan.conductors["6"].outside_diameter
+    assert [way.over for way in ways.values()] == [("RW1",), ("RW1",)]
+    assert all(violations(plan, plan.cables[name], way) == [] for name, way in ways.items())
+
+
+@pytest.mark.parametrize("after", [beside(410), beside(430), replace(beside(), channels={})])
+def test_after_a_change_they_lie_as_after_a_fresh_look(after):
+    assert refreshed_routes(beside(), find_routes(beside()), after) == find_routes(after)
+
+
 def test_the_units_it_ends_on_are_not_passed_over():
     plain_ends = replace(UNIT, terminals=tuple(replace(each, sort="clamp") for each in UNIT.terminals))
     joined = cable("W1", ("U1", "B"), ("U2", "B"), conductor="6", way="outside")

@@ -10,11 +10,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from random_plans import random_plan
 from routing.laid import unpinned
-from slow_square_ways import NEVER, SlowBoard, shortest_points, shortest_square
-from way_sampler import bent, crosses_itself, is_roomy, length_of, sampled_radius, stays_outside, violations
+from slow_lattice import NEVER
+from slow_square_ways import SlowBoard, shortest_square
+from slow_untangled_ways import shortest_points
+from way_sampler import bent, crosses_itself, length_of, roomy_ends, sampled_radius, stays_outside, violations
 
 from boardplan.geometry.point import Box, Point
-from boardplan.model.board import NoGoBox
+from boardplan.model.board import Board, Exit, NoGoBox
+from boardplan.model.cable import ExitEnd
 from boardplan.routing.find_route import find_routes
 from boardplan.routing.lengths.cut_length import cut_lengths
 from boardplan.routing.route import Route
@@ -110,6 +113,18 @@ def test_a_channel_is_kept_off_by_cables_that_stay_outside():
     assert "channel" in sorts(GOOD, plan=plan)
 
 
+@pytest.mark.parametrize(("left", "wrong"), [(420, True), (495, False)])
+def test_where_a_cable_comes_in_over_the_edge_it_still_keeps_off_cut_outs(left, wrong):
+    board = Board("A", "Cut", Box(0, 0, 1000, 800).corners(), (Box(left, 150, 600, 250).corners(),))
+    plan = plan_of(unit("U1", 600, 400), board=board).with_things([Exit("X1", "A", "edge", Point(480, 0))])
+    joined = replace(cable("W1", ("U1", "L"), ("U1", "L"), conductor="16", way="outside"), start=ExitEnd("X1"))
+    points = (Point(480, 0), Point(480, 450), END)
+    found = violations(plan, joined, Route("W1", points, 34.0))
+    assert ({each.partition(":")[0] for each in found} == {"edge"}) is wrong
+    board_there, plan = SlowBoard(plan, 8.5), plan.with_things([joined])
+    assert (shortest_square(board_there, joined, 34.0)[1] == NEVER) is wrong
+
+
 def test_a_circle_through_samples_has_the_radius_of_the_arc():
     arc = bent(GOOD, 34.0)[1]
     assert sampled_radius(arc.samples) == pytest.approx(34.0, abs=1e-6)
@@ -155,7 +170,18 @@ def test_the_slow_search_tells_the_corners_of_its_way():
     assert length_of(points, 34.0) == pytest.approx(min(least_lengths(plan)), abs=1e-5)
 
 
-MEASURED = (1, 6, 7, 9, 10, 34)
+def test_where_the_least_way_winds_over_itself_the_slow_search_tells_one_that_does_not():
+    """Ends 120 apart face each other, 40 aside: too near for an S, so that the least way is a loop round and over."""
+    plan = plan_of(unit("U1", 300, 300), unit("U2", 500, 340))
+    joined = cable("W1", ("U1", "R"), ("U2", "L"), conductor="16", way="outside")
+    plan = plan.with_things([joined])
+    board = SlowBoard(plan, plan.conductors["16"].outside_diameter)
+    least, points = min(shortest_square(board, joined, 34.0)), shortest_points(board, joined, 34.0)
+    assert not crosses_itself(Route("W1", tuple(points), 34.0))
+    assert length_of(points, 34.0) > least + 1
+
+
+MEASURED = (1, 6, 7, 9, 10, 34, 114, 183)
 
 
 @pytest.mark.parametrize("seed", MEASURED)
@@ -167,7 +193,7 @@ def test_ways_are_about_as_short_as_the_slow_search_finds_with_as_many_bends(see
             continue
         alone = way.alone or way
         board = SlowBoard(plan, plan.conductors[cable_there.conductor].outside_diameter)
-        least = shortest_square(board, cable_there, alone.radius, roomy=is_roomy(plan, cable_there, alone))
+        least = shortest_square(board, cable_there, alone.radius, roomy=roomy_ends(plan, cable_there, alone))
         bends = len(bent(alone.points, alone.radius)) // 2
         if least and least[min(bends, len(least) - 1)] < NEVER:
             compared += 1

@@ -2,20 +2,22 @@
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from boardplan.geometry.bends import turn_between, without_repeats
 from boardplan.geometry.point import Point, bearing, box_around
+from boardplan.geometry.self_crossing import crosses_itself
 from boardplan.routing.reach import Reach
 from boardplan.routing.square.ends import End
 from boardplan.routing.square.far_off import EVERYTHING, NOISE, FarOff
-from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Barrier, OpenLines, units
+from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Barrier, Lane, OpenLines, Spot, units
 from boardplan.routing.square.open_parts import open_parts_of
 from boardplan.routing.square.pulled_tight import may_be_loose, pulled_tight
 from boardplan.routing.square.rays import Leaving, clear_between, leavings, spot_of
-from boardplan.routing.square.square_way import Found, Ray, Search
+from boardplan.routing.square.square_way import Found, Ray, Search, Turning
 from boardplan.routing.square.turning_lines import farthest_past, turning_lines
+from boardplan.routing.square.untangled_search import UntangledSearch
 
 _NEARLY = 10.0
 """Degrees a straight cable may leave askew of its terminals. Common practice, no source."""
@@ -30,6 +32,17 @@ _APART_AFTER = 2
 _DOUBTS = {3: 8, 5: 400}
 """After how many searches in vain to ask whether an end is shut in, and how many corners to look at for it."""
 _Rays: TypeAlias = tuple[list[Ray], list[Ray]]
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What is asked for: a way between two ends that begins and ends with some rays, with bends of a radius in mm."""
+
+    ends: tuple[End, End]
+    lines: OpenLines
+    radius: float
+    rays: _Rays
+    search: type[Search]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +62,28 @@ def straight_way(ends: tuple[End, End], lines: OpenLines, radius: float) -> Trie
     start, end = ends
     if not _face_each_other(start, end, radius) or not clear_between(start.point, end.point, lines, ends):
         return None
+    if any(_by_its_wall(spot_of(start.point), spot_of(end.point), lane, lines) for lane in lines.lanes):
+        return None
     between = abs(start.point.x - end.point.x) + abs(start.point.y - end.point.y)
     return Tried((start.point, end.point), Reach(start.point, end.point, between + NOISE))
+
+
+def _by_its_wall(a: Spot, b: Spot, lane: Lane, lines: OpenLines) -> bool:
+    """Say whether a straight way runs along a channel by a wall of it: half on the wall, or with no room beside it.
+
+    It may where it is a lane, or lies so near the middle that there is room for a cable on both sides.
+    """
+    axis, across = lane.axis, 1 - lane.axis
+    along = abs(b[axis] - a[axis])
+    start, stop = max(min(a[axis], b[axis]), lane.start), min(max(a[axis], b[axis]), lane.end)
+    if along <= abs(b[across] - a[across]) or start >= stop:
+        return False
+    slope = (b[across] - a[across]) / (b[axis] - a[axis])
+    first, last = sorted(a[across] + slope * (at - a[axis]) - lane.centre for at in (start, stop))
+    nearest, farthest = max(first, -last, 0), max(-first, last)
+    if nearest >= lane.half + lines.half or (first == last and lines.is_lane(lane, a[across])):
+        return False
+    return farthest >= lane.half - 2 * lines.half
 
 
 def _face_each_other(start: End, end: End, radius: float) -> bool:
@@ -69,8 +102,19 @@ def _askew(end: End, heading: float) -> float:
     return abs(turn_between(wanted, heading))
 
 
+def untangled_way(ends: tuple[End, End], lines: OpenLines, radius: float, most: float = EVERYTHING) -> Tried:
+    """Return the least costly square way that does not cross itself; any change can matter to it."""
+    tried = least_way(ends, lines, radius, most, search=UntangledSearch)
+    return replace(tried, reach=Reach(ends[0].point, ends[1].point, EVERYTHING))
+
+
 def least_way(
-    ends: tuple[End, End], lines: OpenLines, radius: float, most: float = EVERYTHING, expected: float = 0.0
+    ends: tuple[End, End],
+    lines: OpenLines,
+    radius: float,
+    most: float = EVERYTHING,
+    expected: float = 0.0,
+    search: type[Search] = Search,
 ) -> Tried:
     """Return the least costly square way.
 
@@ -84,6 +128,7 @@ def least_way(
     rays = [each.ray for each in leaving[0]], [each.ray for each in leaving[1]]
     straight = (box_around((ends[0].point, ends[1].point)),) if _face_each_other(*ends, radius) else ()
     far_off, dearest = FarOff(ends, lines, rays, radius, straight), round(most * UNITS) * WEIGHT
+    asked = _Asked(ends, lines, radius, rays, search)
     for in_vain, (slack, exact) in enumerate(_slacks(expected)):
         if in_vain == _APART_AFTER and slack < dearest and _apart(lines, rays):
             square = all(ray.spot == spot_of(end.point) for end, some in zip(ends, rays, strict=True) for ray in some)
@@ -92,12 +137,10 @@ def least_way(
             return nowhere
         cost, margin = far_off.least + min(slack, dearest), farthest_past(radius, exact=exact)
         reach = far_off.reach(cost, margin)
-        found = _found(ends, lines, radius, rays, (reach, cost, exact))
+        found = _found(asked, (reach, cost, exact))
         if found is not None:
             reach = nowhere.reach if exact else far_off.reach(found.cost, margin)
-            if not exact and found.cost > _WINDING * far_off.least:
-                found, reach = _wound(ends, lines, radius, rays, (far_off, found))
-            found = _pulled(ends, lines, radius, rays, (far_off, reach, found))
+            found, reach = _shortened(asked, (far_off, reach, found), winding=not exact)
             points = _points(found, ends, leaving[0][found.start], leaving[1][found.end])
             return Tried(without_repeats(points), reach)
         if slack >= dearest:
@@ -105,30 +148,45 @@ def least_way(
     return nowhere
 
 
-def _wound(
-    ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays, before: tuple[FarOff, Found]
-) -> tuple[Found, Reach]:
+def _shortened(asked: _Asked, before: tuple[FarOff, Reach, Found], *, winding: bool) -> tuple[Found, Reach]:
+    """Return the best way beside a found one, where it may be longer than need be, and what can matter to it."""
+    far_off, reach, found = before
+    if _tangled(found):
+        return found, reach
+    if winding and found.cost > _WINDING * far_off.least:
+        found, reach = _wound(asked, far_off, found)
+    return _pulled(asked, (far_off, reach, found)), reach
+
+
+def _tangled(found: Found) -> bool:
+    """Say whether a way crosses itself: another one will be looked for in its stead, so that it need not be short."""
+    return crosses_itself([Point(*spot) for spot in found.spots])
+
+
+def _wound(asked: _Asked, far_off: FarOff, first: Found) -> tuple[Found, Reach]:
     """Return the best way that may also turn back at once beside what it goes round, and what can matter to it.
 
     Whether to look for such a way at all hangs on what the first one costs, so that all matters that could make
     that one cost less than it takes for a winding one.
     """
-    far_off, first = before
-    margin = farthest_past(radius, exact=False, winding=True)
+    margin = farthest_past(asked.radius, exact=False, winding=True)
     reach = far_off.reach(first.cost, margin)
-    found = _found(ends, lines, radius, rays, (reach, first.cost, False), winding=True) or first
+    found = _found(asked, (reach, first.cost, False), winding=True) or first
     return found, far_off.reach(max(found.cost, math.ceil(_WINDING * far_off.least)), margin)
 
 
-def _pulled(
-    ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays, before: tuple[FarOff, Reach, Found]
-) -> Found:
+def _pulled(asked: _Asked, before: tuple[FarOff, Reach, Found]) -> Found:
     """Return a found way pulled tight among what is within reach, where it may be loose."""
     far_off, reach, found = before
     if not may_be_loose(found, far_off.least):
         return found
-    chosen, near = (rays[0][found.start], rays[1][found.end]), _near(lines.barriers, reach)
-    return pulled_tight(found, lines, chosen, units(radius), near, _spared(ends, rays))
+    rays, near = asked.rays, _near(asked.lines.barriers, reach)
+    chosen, radius = ([rays[0][found.start]], [rays[1][found.end]]), units(asked.radius)
+
+    def search(turning: Turning) -> Search:
+        return asked.search(asked.lines, chosen, radius, turning, near, _spared(asked.ends, rays))
+
+    return pulled_tight(found, radius, search)
 
 
 def _slacks(expected: float) -> Iterator[tuple[int, bool]]:
@@ -139,22 +197,14 @@ def _slacks(expected: float) -> Iterator[tuple[int, bool]]:
     yield from (each for each in _SLACKS if not expected or each[0] > first)
 
 
-def _found(
-    ends: tuple[End, End],
-    lines: OpenLines,
-    radius: float,
-    rays: _Rays,
-    within: tuple[Reach, int, bool],
-    *,
-    winding: bool = False,
-) -> Found | None:
+def _found(asked: _Asked, within: tuple[Reach, int, bool], *, winding: bool = False) -> Found | None:
     """Return the best way within reach that costs no more than so much, turning close to bodies where exact."""
-    reach, cost, exact = within
+    lines, rays, (reach, cost, exact) = asked.lines, asked.rays, within
     near = _near(lines.barriers, reach)
     past = _near(lines.turned_past, reach)
-    turning = turning_lines([*rays[0], *rays[1]], lines, radius, past, exact=exact, winding=winding)
-    spared = _spared(ends, rays)
-    return Search(lines, rays, units(radius), turning, near, spared).run(cost)
+    turning = turning_lines([*rays[0], *rays[1]], lines, asked.radius, past, exact=exact, winding=winding)
+    spared = _spared(asked.ends, rays)
+    return asked.search(lines, rays, units(asked.radius), turning, near, spared).run(cost)
 
 
 def _near(barriers: Sequence[Barrier], reach: Reach) -> list[Barrier]:

@@ -4,12 +4,12 @@ The search turns on tidy places, and on few of them round a corner, so that a sh
 is searched again on lines close beside its own legs, farther and nearer ones, each time bound to cost less.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from boardplan.routing.square.open_lines import WEIGHT, Barrier, OpenLines, Spot, units
-from boardplan.routing.square.square_way import Found, Ray, Search, Turning
+from boardplan.routing.square.open_lines import WEIGHT, Spot, units
+from boardplan.routing.square.square_way import Found, Search, Turning
 
 _WORTH = 100
 """A way stays in tidy places if it becomes shorter by less than one part of so many: common practice, no source."""
@@ -17,24 +17,16 @@ _ASIDES = (1, 2, 3, 4, 6, 8, 12, 16, 24, 32)  # mm
 _BESIDE = (0, *(units(sign * each) for each in _ASIDES for sign in (-1, 1)))
 
 
-def pulled_tight(
-    found: Found,
-    lines: OpenLines,
-    rays: tuple[Ray, Ray],
-    radius: int,
-    near: Sequence[Barrier],
-    owners: tuple[str, str],
-) -> Found:
-    """Return a way on whole mm beside a found one if it costs clearly less; `rays` are those it begins and ends with.
+def pulled_tight(found: Found, radius: int, search: Callable[[Turning], Search]) -> Found:
+    """Return a way on whole mm beside a found one if it costs clearly less; radius in units.
 
-    `near` and `owners` are those of the search that found it.
+    `search` gives the search that found it, on other lines to turn on, for ways that begin and end with the same rays.
     """
     tight: Found | None = None
     better: Found | None = found
     bound = found.cost - found.cost // _WORTH
     while better is not None:
-        turning = _beside(better.spots, radius)
-        better = Search(lines, ([rays[0]], [rays[1]]), radius, turning, near, owners).run(bound)
+        better = search(_beside(better.spots, radius)).run(bound)
         if better is not None:
             tight, bound = better, better.cost - 1
     return found if tight is None else replace(tight, start=found.start, end=found.end)

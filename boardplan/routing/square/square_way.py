@@ -18,8 +18,8 @@ BEND_ROOM = 1 - math.sqrt(0.5)
 """How far off a body both lines of a square corner lie for the bend to clear it, in radii."""
 Turning: TypeAlias = tuple[dict[int, list[Span]], dict[int, list[Span]]]
 """For x of upright and y of level lines to turn on, the stretches of which a leg must touch one, if there are any."""
-_Corner: TypeAlias = tuple[int, int, int, int]
-_Leg: TypeAlias = tuple[int, int, int]
+Corner: TypeAlias = tuple[int, int, int, int, int]
+LegLine: TypeAlias = tuple[int, int, int]
 _Near: TypeAlias = list[Body]
 
 
@@ -73,9 +73,9 @@ class Found:
 class Search:
     """One search: what is open, the rays of both ends, the bend radius in units, the lines to turn on.
 
-    A corner is the numbers of its x and its y among the lines to turn on, the axis on which the way goes on, and
-    the sign it came with on the other axis. `near` is what bends must clear; the bends next to an end need not
-    clear its owner.
+    A corner is the numbers of its x and its y among the lines to turn on, the axis on which the way goes on, the
+    sign it came with on the other axis, and what else keeps it apart from others. `near` is what bends must clear; the
+    bends next to an end need not clear its owner.
     """
 
     def __init__(
@@ -95,10 +95,10 @@ class Search:
         self._numbers = tuple({place: number for number, place in enumerate(each)} for each in self._places)
         self._near = [each.body for each in near]
         self._near_x: dict[int, _Near] = {}
-        self._best: dict[_Corner, tuple[int, _Corner]] = {}
-        self._heap: list[tuple[int, int, _Corner]] = []
+        self._best: dict[Corner, tuple[int, Corner]] = {}
+        self._heap: list[tuple[int, int, Corner]] = []
         self._bound = FAR * WEIGHT
-        self._reached: tuple[int, _Corner, int] | None = None
+        self._reached: tuple[int, Corner, int] | None = None
         self._left: tuple[Table, Table] = ([], [])
 
     def run(self, bound: int) -> Found | None:
@@ -141,7 +141,7 @@ class Search:
 
     def _leave(self, index: int, ray: Ray) -> None:
         """Take every first leg along a ray: straight into the other end, or to a corner."""
-        mark = (index - len(self._starts), 0, 0, 0)
+        mark = (index - len(self._starts), 0, 0, 0, 0)
         for number, goal in enumerate(self._ends):
             if goal.axis == ray.axis and goal.line == ray.line and goal.sign == -ray.sign:
                 distance = (goal.at - ray.at) * ray.sign
@@ -154,7 +154,7 @@ class Search:
             self._corners(mark, ray.cost + BENT_SOON, leg, (first, min(roomy - sign, last, key=sign.__mul__)), sign)
         self._corners(mark, ray.cost, leg, (max(first, roomy, key=sign.__mul__), last), sign)
 
-    def _go_on(self, cost: int, corner: _Corner) -> None:
+    def _go_on(self, cost: int, corner: Corner) -> None:
         """Take every leg that starts at a corner."""
         axis = corner[2]
         at, line = self._places[axis][corner[axis]], self._places[1 - axis][corner[1 - axis]]
@@ -176,9 +176,9 @@ class Search:
             if (last - first) * sign >= 0 and self._bends(corner, sign, {owner}):
                 self._corners(corner, cost, (axis, line, at), (first, last), sign)
 
-    def _bends(self, corner: _Corner, sign: int, spared: set[str]) -> bool:
+    def _bends(self, corner: Corner, sign: int, spared: set[str]) -> bool:
         """Say whether the bend at a corner clears what is near, going on with a sign."""
-        x, y, on, before = corner
+        x, y, on, before, _ = corner
         near = self._near_x.get(x)
         at = self._places[0][x]
         if near is None:
@@ -189,7 +189,7 @@ class Search:
         signs = (sign, -before) if on == 0 else (-before, sign)
         return bend_clears((at, self._places[1][y]), signs, self._radius, near, spared)
 
-    def _corners(self, source: _Corner, cost: int, leg: _Leg, stretch: Span, sign: int) -> None:
+    def _corners(self, source: Corner, cost: int, leg: LegLine, stretch: Span, sign: int, apart: int = 0) -> None:
         """Note every corner on a leg's line (axis, line, start) from the first to the last place for one."""
         axis, line, at = leg
         row = self._numbers[1 - axis][line]
@@ -205,7 +205,7 @@ class Search:
                 if estimate > bound + 2 * CORNER:
                     break  # farther along, no more than the corners still to come can become less
                 continue
-            corner = (number, row, 1, sign) if axis == 0 else (row, number, 0, sign)
+            corner = (number, row, 1, sign, apart) if axis == 0 else (row, number, 0, sign, apart)
             held = best.get(corner)
             if held is None or new < held[0]:
                 best[corner] = (new, source)
@@ -213,7 +213,7 @@ class Search:
             elif new == held[0] and source < held[1]:
                 best[corner] = (new, source)
 
-    def _reach(self, cost: int, source: _Corner, number: int) -> None:
+    def _reach(self, cost: int, source: Corner, number: int) -> None:
         candidate = (cost, source, number)
         if cost <= self._bound and (self._reached is None or candidate < self._reached):
             self._reached, self._bound = candidate, cost
@@ -223,13 +223,17 @@ class Search:
         if self._reached is None:
             raise RuntimeError("no end was reached")
         cost, corner, number = self._reached
-        spots = [self._ends[number].spot]
+        index, spots = self._behind(corner)
+        return Found((*spots, self._ends[number].spot), cost, index, number)
+
+    def _behind(self, corner: Corner) -> tuple[int, list[Spot]]:
+        """Return which ray the best way to a corner starts with, and its spots up to there."""
+        spots = []
         while corner[0] >= 0:
             spots.append((self._places[0][corner[0]], self._places[1][corner[1]]))
             corner = self._best[corner][1]
         index = corner[0] + len(self._starts)
-        spots.append(self._starts[index].spot)
-        return Found(tuple(reversed(spots)), cost, index, number)
+        return index, [self._starts[index].spot, *reversed(spots)]
 
 
 def _first_place(at: int, sign: int, shortest: int, touched: Sequence[Span]) -> int | None:

@@ -5,7 +5,10 @@ what blocks goes by it: on another stretch of such a line it has no business. So
 that come by it, and a change far off a way can't move the way.
 """
 
-from collections.abc import Iterable, Sequence
+import math
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import product
 from typing import TypeAlias
 
 from boardplan.routing.square.open_lines import UNITS, Barrier, OpenLines, Span, units
@@ -20,7 +23,7 @@ _Asides: TypeAlias = tuple[tuple[int, int], ...]
 
 
 def turning_lines(
-    rays: Sequence[Ray], lines: OpenLines, radius: float, near: Iterable[Barrier], *, exact: bool, winding: bool = False
+    rays: Sequence[Ray], lines: OpenLines, radius: float, near: Sequence[Barrier], *, exact: bool, winding: bool = False
 ) -> Turning:
     """Return where a way may turn: x of upright and y of level lines, in units, with what legs on them must touch.
 
@@ -35,7 +38,11 @@ def turning_lines(
             touched = min(low for low, _ in beside[1 - axis]), max(high for _, high in beside[1 - axis])
             for line in {line for pair in beside[axis] for line in pair}:
                 turning[axis].setdefault(line, []).append(touched)
-    for axis, line in _anywhere(rays, lines, units(radius)):
+    anywhere = set(_anywhere(rays, lines, units(radius)))
+    if winding:
+        for axis, line, touched in _by_corners(anywhere, near, units(radius)):
+            turning[axis].setdefault(line, []).append(touched)
+    for axis, line in anywhere:
         turning[axis][line] = []
     return turning
 
@@ -55,6 +62,41 @@ def _anywhere(rays: Sequence[Ray], lines: OpenLines, radius: int) -> Iterable[tu
             yield 1 - ray.axis, ray.line + aside
     for lane in lines.lanes:
         yield 1 - lane.axis, lane.line
+
+
+def _by_corners(
+    anywhere: Iterable[tuple[int, int]], near: Iterable[Barrier], radius: int
+) -> Iterator[tuple[int, int, Span]]:
+    """Yield axis and line, and what legs on it must touch, where a bend from a line given just clears a corner.
+
+    In a narrow place, or where ways turn back at once, there is room for a bend between two corners and nowhere else.
+    Slanting sides, which are many boxes, are left out.
+    """
+    given = [sorted(line for on, line in anywhere if on == axis) for axis in (0, 1)]
+    for each in (one for one in near if not one.blocker.parts):
+        margin, reach = each.body[2], radius + each.body[2]
+        for axis, sign in product((0, 1), (-1, 1)):
+            corner, lines = each.bare[axis][max(sign, 0)], given[axis]
+            touched = corner - reach, corner + reach
+            for line in lines[bisect_left(lines, touched[0]) : bisect_right(lines, touched[1])]:
+                off = _just_clear(sign * (line - corner), radius, margin)
+                if off is not None:
+                    for beyond in _past(each.bare[1 - axis], off, units(_FINE)):
+                        yield 1 - axis, beyond, touched
+
+
+def _just_clear(off: int, radius: int, margin: int) -> int | None:
+    """Return how far beyond a corner one leg of a bend lies that just clears it, for how far beyond it the other lies.
+
+    Nearer than the margin the bend swings past outside of the corner, farther it goes round it; none where none does.
+    """
+    round_it = off >= margin
+    far = radius - off if round_it else radius + off
+    span = radius - margin if round_it else radius + margin
+    if not 0 < far <= span:
+        return None
+    left = math.sqrt(span * span - far * far)
+    return math.ceil(radius - left if round_it else left - radius)
 
 
 def _asides(radius: float, *, exact: bool, winding: bool) -> _Asides:

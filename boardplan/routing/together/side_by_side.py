@@ -14,6 +14,8 @@ from boardplan.model.cable import Cable
 from boardplan.routing.channels.in_channels import stretches_in_channels
 from boardplan.routing.route import Heed, Route, Way
 from boardplan.routing.square.ends import ends_of
+from boardplan.routing.square.lines_over import passed_over
+from boardplan.routing.square.low_things import LowThing
 from boardplan.routing.square.open_lines import UNITS, OpenLines, units
 from boardplan.routing.square.rays import spot_of
 from boardplan.routing.square.square_way import bend_clears
@@ -94,6 +96,7 @@ class _Mover:
         self._half = half_of(around.plan, cable)
         self._radius = units(way.radius)
         self._lines: OpenLines | None = None
+        self._low: tuple[LowThing, ...] = ()
         self._heeds: list[Heed] = []
 
     def moved(self) -> Route:
@@ -160,7 +163,7 @@ class _Mover:
     def _fits(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
         """Say whether a moved leg lies outside of channels and has room."""
         leg = leg_between(self._around, spot_of(points[index]), spot_of(points[index + 1]), self._half)
-        return leg is not None and self._has_room(before, points, index)
+        return leg is not None and self._has_room(before, points, index) and self._passes_over_the_same(points)
 
     def _has_room(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
         """Say whether a moved leg and its neighbours are long enough, open, and bend clear of what is near."""
@@ -177,8 +180,13 @@ class _Mover:
             plan, cable = self._around.plan, self._cable
             diameter = plan.conductors[cable.conductor].outside_diameter
             way = "choose" if self._way.in_channels else "outside"
-            self._lines = self._around.lines(diameter, way, (), self._ends)
+            over = self._around.lines_over(diameter, self._ends) if self._way.over else None
+            self._lines, self._low = over or (self._around.lines(diameter, way, (), self._ends), ())
         return self._lines
+
+    def _passes_over_the_same(self, points: Sequence[Point]) -> bool:
+        """Say whether a way still passes over the low things that it says it does, and over no others."""
+        return not self._way.over or passed_over(points, self._low) == self._way.over
 
     def _long_enough(self, before: Sequence[Point], points: Sequence[Point], index: int) -> bool:
         """Say whether a leg still goes the same way and holds what it must."""

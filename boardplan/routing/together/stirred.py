@@ -5,11 +5,13 @@ another cable and nothing that blocks has changed where it heeds that.
 """
 
 from collections.abc import Mapping
+from functools import cached_property
 from typing import TypeAlias
 
 from boardplan.geometry.point import Box
 from boardplan.routing.changes import Changes
 from boardplan.routing.route import Route, Way
+from boardplan.routing.square.low_things import low_things
 from boardplan.routing.square.open_lines import UNITS
 from boardplan.routing.square.surroundings import Surroundings
 from boardplan.routing.together.laid_legs import Leg, half_of, legs_of
@@ -80,7 +82,7 @@ class Stirred:
         old = self._old_ways.get(who.id)
         if self._reordered or who.id not in self._same or not isinstance(old, Route):
             return None
-        if not who.with_others.isdisjoint(self._moved):
+        if not who.with_others.isdisjoint(self._moved) or (old.over and self._low_ones_changed):
             return None
         cable = self._around.plan.cables[way.cable]
         far = {"ac": self._apart.ac, "": self._apart.ac}.get(who.sort, max(self._apart.ac, self._apart.signal)) / UNITS
@@ -90,6 +92,11 @@ class Stirred:
             if self._is_stirred(who, each.cables, far):
                 return None
         return old
+
+    @cached_property
+    def _low_ones_changed(self) -> bool:
+        """Whether a way that passes over low things may find others: a cover put on, a kind that now gets warm."""
+        return low_things(self._changes.old) != self._around.low
 
     def _is_stirred(self, who: Who, box: Box, far: float) -> bool:
         """Say whether a leg that changed lies where a cable heeds it: farther off if it is to be kept apart."""

@@ -10,7 +10,7 @@ from boardplan.routing.square.blockers import Blocker
 from boardplan.routing.square.least_left import CORNER
 from boardplan.routing.square.open_lines import WEIGHT, OpenLines, units
 from boardplan.routing.square.pulled_tight import may_be_loose, pulled_tight
-from boardplan.routing.square.square_way import Found, Ray
+from boardplan.routing.square.square_way import Found, Ray, Search
 
 HALF, GAP, RADIUS = 5.0, 3.0, 40.0
 WALL = Blocker("body", "U1", Box(-100, 0, 100, 40), GAP)
@@ -31,7 +31,12 @@ def tight(*points, lines=None, straight=0.0):
     )
     lengths = sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in pairwise(spots))
     cost = WEIGHT * lengths + CORNER * (len(spots) - 2)
-    found = pulled_tight(Found(spots, cost, 0, 0), lines, rays, units(RADIUS), lines.barriers, ("-", "-"))
+    ends = [rays[0]], [rays[1]]
+    found = pulled_tight(
+        Found(spots, cost, 0, 0),
+        units(RADIUS),
+        lambda turning: Search(lines, ends, units(RADIUS), turning, lines.barriers, ("-", "-")),
+    )
     return [(x / 1000, y / 1000) for x, y in found.spots]
 
 
