@@ -81,7 +81,7 @@ def _first(prices: "Prices", rounds: Iterator[float]) -> Iterator[float]:
     """Yield the bounds of the rounds that come before prices guide ways: those that are quick."""
     for bound in islice(rounds, _FIRST):
         yield bound
-        if prices.covering:
+        if prices.slow:
             return
 
 
