@@ -8,23 +8,20 @@ Lagrange. When no price brings a new way, rows are added that only parts of cabl
 
 import math
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
 import numpy as np
 
 from boardplan.routing.sharing.network import Network, Path, Wish
 from boardplan.routing.sharing.pricing import Pricing
+from boardplan.routing.sharing.program import Program
 from boardplan.routing.sharing.rows import Integers, Numbers, room_rows
 from boardplan.routing.sharing.sharing import ROOM_NOISE
 from boardplan.routing.sharing.tightening import EXCEEDED, Tightening
 
-if TYPE_CHECKING:
-    from scipy.sparse import csc_array
-
 _HELD = 0.5
 """How much of the best prices so far stays in those tried next."""
 _IDLE, _AGAIN = 9, 6
-"""After how many solutions without a price a row is left out; how often those that shares break are taken back in."""
+"""After how many rounds a row that has room left is left out; how often those that shares break are taken back in."""
 _NEAR = 1e-5
 """How near the bound is to the linear program's own value, as a share of it, when no more ways are looked for."""
 
@@ -93,64 +90,49 @@ class Prices:
             self.plain = self.bound
         return sum([self.add(number, path) for number, path in enumerate(paths)]) > 0
 
-    def _solved(self) -> Numbers:
-        """Solve the linear program over the ways known; return its prices.
+    def program(self) -> Program:
+        """Return the linear program over the ways known and the rows that matter now."""
+        ways = [(number, path) for number, paths in enumerate(self.pool) for path in paths.values()]
+        return Program.of(self.wishes, ways, self.rows.only(self._used()), len(self.network.pieces))
 
-        Rows that have had no price for some rounds are left out until shares break one: most never matter again, and
-        a program with a quarter of the rows is solved in a tenth of the time.
+    def _used(self) -> Integers:
+        """Return the rows that have mattered lately.
+
+        Most never matter again, and a program with a quarter of the rows is solved in a tenth of the time.
         """
-        columns = [(number, path) for number, paths in enumerate(self.pool) for path in paths.values()]
-        if not columns:
-            return self.best
+        return np.flatnonzero(self._idle < _IDLE)
+
+    def _solved(self) -> Numbers:
+        """Solve the linear program, rows left out that shares break taken back; return its prices."""
+        prices = np.zeros(len(self._idle))
+        if not any(self.pool):
+            return prices
         for _ in range(_AGAIN):
-            used = np.flatnonzero(self._idle < _IDLE)
-            prices = np.zeros(len(self._idle))
-            prices[used] = self._solve(columns, used)
+            used, prices = self._used(), np.zeros(len(self._idle))
+            prices[used] = self._shared_out()[: len(used)]
             spare = self._spare()
-            new = (spare < -EXCEEDED) & (self._idle >= _IDLE)
+            broken = (spare < -EXCEEDED) & (self._idle >= _IDLE)
             self._idle[spare < EXCEEDED] = 0
-            if not new.any():
+            if not broken.any():
                 break
         self._idle += 1
         return prices
+
+    def _shared_out(self) -> Numbers:
+        """Solve the linear program, note its value and shares; return the prices of the rows used, then of cables."""
+        program = self.program()
+        solved = program.solved()
+        self._value, self.shares = solved.cost, [{} for _ in self.wishes]
+        for (number, path), share in zip(program.ways, solved.shares.tolist(), strict=True):
+            if share > ROOM_NOISE:
+                self.shares[number][path.pieces] = share
+        return solved.prices
 
     def _spare(self) -> Numbers:
         """Return by row how much is left of what cables may take in it, as a share of that."""
         taken = np.einsum("ij,ij->i", self.rows.takes, self._inside()[self.rows.pieces])
         spare: Numbers = 1 - taken / np.maximum(self.rows.most, 1.0)
         return spare
-
-    def _solve(self, columns: Sequence[tuple[int, Path]], used: Integers) -> Numbers:
-        """Solve the linear program over some ways and rows; return what those rows cost."""
-        from scipy.optimize import linprog  # noqa: PLC0415 - slow to load
-
-        gains = np.array([path.cost - self.wishes[number].outside for number, path in columns])
-        most = np.concatenate([self.rows.most[used], np.ones(len(self.wishes))])
-        uses = self._uses(columns, used)
-        solved = linprog(gains, A_ub=uses, b_ub=most, method="highs")  # type: ignore[call-overload] # sparse is fine
-        self._value = solved.fun + math.fsum(each.outside for each in self.wishes)
-        self.shares = [{} for _ in self.wishes]
-        for (number, path), share in zip(columns, solved.x, strict=True):
-            if share > ROOM_NOISE:
-                self.shares[number][path.pieces] = float(share)
-        return np.maximum(-np.asarray(solved.ineqlin.marginals[: len(used)], dtype=np.float64), 0.0)
-
-    def _uses(self, columns: Sequence[tuple[int, Path]], used: Integers) -> "csc_array":
-        """Return the matrix of the program: what each way takes in each row, then a row for each cable."""
-        from scipy.sparse import csc_array  # noqa: PLC0415 - slow to load
-
-        rows_on: list[list[int]] = [[] for _ in self.network.pieces]
-        for row, piece in enumerate(self.rows.pieces[used].tolist()):
-            rows_on[piece].append(row)
-        taken = self.rows.takes[used].T.tolist()
-        count, rows, values, starts = len(used), [], [], [0]
-        for number, path in columns:
-            takes = taken[number]
-            own = [row for piece in path.pieces for row in rows_on[piece] if takes[row]]
-            rows += [*own, count + number]
-            values += [*(takes[row] for row in own), 1.0]
-            starts.append(len(rows))
-        return csc_array((values, rows, starts), shape=(count + len(self.wishes), len(columns)))
 
     def _narrowed(self) -> bool:
         """Add rows that the shares break; say whether there were any, or may be."""

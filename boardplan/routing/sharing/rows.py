@@ -46,6 +46,10 @@ class Rows:
             np.concatenate([self.most, np.array([each.most for each in found])]),
         )
 
+    def only(self, kept: Integers) -> "Rows":
+        """Return some of the rows."""
+        return Rows(self.pieces[kept], self.takes[kept], self.most[kept])
+
 
 def room_rows(rooms: Numbers, areas: Numbers) -> Rows:
     """Return the rows of the rooms themselves, one for each piece."""
