@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 
 _WHOLE, _SHARE = 0.999, 1e-6
 """From which share a way counts as chosen, and from which as chosen in part."""
-_AT_ONCE = 2
-"""How many cables that have a way in part only are settled at once."""
+_AT_ONCE = 30
+"""Of how many cables one is settled that has a way in part only, each time the program is solved; two at least."""
 _SHAKEN = 0.3
 """By how much of itself a share may count for less, by chance, so that each dive is another."""
 
@@ -30,6 +30,7 @@ def dived(prices: "Prices", chance: random.Random) -> Chosen:
     program = prices.program()
     loads = Loads(prices.network, prices.wishes, [None] * len(prices.wishes))
     least, most = np.zeros(len(program.ways)), np.ones(len(program.ways))
+    at_once = max(2, len(prices.wishes) // _AT_ONCE)
     while True:
         shares = program.solved(least, most).shares
         order = _order(shares, least, chance)
@@ -39,7 +40,7 @@ def dived(prices: "Prices", chance: random.Random) -> Chosen:
         for way in order:
             number, path = program.ways[way]
             in_part = shares[way] < _WHOLE
-            if loads.chosen[number] is not None or (in_part and parts == _AT_ONCE):
+            if loads.chosen[number] is not None or (in_part and parts == at_once):
                 continue
             parts += in_part
             if all(loads.left[piece] >= loads.wishes[number].area - _NOISE for piece in path.pieces):

@@ -17,8 +17,8 @@ _TRIES = 400
 _TRIES_EACH = 25
 """How many for each cable there is."""
 _MOST_OUT = 14
-_COOLING = 10
-"""After how many answers the search starts to take risks again, at most."""
+_COOLING, _COOLING_MOST, _COOLED_EACH = 10, 40, 6
+"""After how many answers the search takes risks again: one for every so many cables, no less and no more than these."""
 _RISKS = (0.4, 0.01)
 """How great a loss is taken lightly, first and last, as shares of what a cable costs alone on the average."""
 _SEARCHED = 0.15
@@ -53,7 +53,7 @@ class Exchange:
 
     def answers(self, rounds: int, starts: Iterator[Chosen] | None = None) -> Iterator[Chosen]:
         """Yield the best answer after each round of tries; `starts` are where to take risks again, else at the best."""
-        cooling = min(_COOLING, rounds)
+        cooling = min(rounds, max(_COOLING, min(_COOLING_MOST, len(self._wishes) // _COOLED_EACH)))
         for number in range(rounds):
             cooled = (number % cooling) / (cooling - 1) if cooling > 1 else 1.0
             risk = self._unit * _RISKS[0] ** (1 - cooled) * _RISKS[1] ** cooled
