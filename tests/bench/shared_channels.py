@@ -1,6 +1,6 @@
 """Channels shared by many cables, against a proven bound: seeded grids of channel, from roomy to far too tight.
 
-python tests/bench/shared_channels.py [--seconds N] [--prove N] [--cables N ...] [--tight SHARE ...]
+python tests/bench/shared_channels.py [--seconds N] [--prove N] [--cables N ...] [--tight SHARE ...] [--seed N]
 
 A grid's channels all have the same room. `tight` is the mean area in a piece when each cable goes its own least way,
 over the room. A cable goes outside at three times its own least way. First-come-first-served lays the
@@ -154,6 +154,7 @@ def main() -> None:
     parser.add_argument("--cables", nargs="+", type=int, default=[60, 150, 300])
     parser.add_argument("--tight", nargs="+", type=float, default=[0.35, 0.5, 0.65, 0.8])
     parser.add_argument("--grids", nargs="+", type=int, default=[0, 1, 2], help="which of the three sizes")
+    parser.add_argument("--seed", type=int, default=1, help="of the random networks")
     wanted = parser.parse_args()
     print("                                      gap to closest      gaps of ours               outside    over-")
     print(
@@ -162,7 +163,7 @@ def main() -> None:
     for columns, rows in [SIZES[each] for each in wanted.grids]:
         for cables in wanted.cables:
             for tight in wanted.tight:
-                found = case(columns, rows, cables, tight)
+                found = case(columns, rows, cables, tight, wanted.seed)
                 print(
                     f"{columns:2d} x {rows:2d} {cables:5d} {tight:5.2f}",
                     row(found, wanted.seconds, wanted.prove),

@@ -17,8 +17,8 @@ _TRIES = 400
 _TRIES_EACH = 25
 """How many for each cable there is."""
 _MOST_OUT = 14
-_COOLING = 40
-"""After how many answers the search starts to take risks again, at most."""
+_COOLING, _COOLING_MOST, _COOLED_EACH = 10, 40, 6
+"""After how many answers the search takes risks again: one for every so many cables, no less and no more than these."""
 _RISKS = (0.4, 0.01)
 """How great a loss is taken lightly, first and last, as shares of what a cable costs alone on the average."""
 _SEARCHED = 0.15
@@ -51,25 +51,32 @@ class Exchange:
         if all(path.pieces != pieces for _, pieces, _ in self._pools[number]):
             insort(self._pools[number], (path.cost, path.pieces, path))
 
-    def answers(self, rounds: int) -> Iterator[Chosen]:
-        """Yield the best answer after each round of tries."""
-        cooling = min(_COOLING, rounds)
+    def answers(self, rounds: int, starts: Iterator[Chosen] | None = None) -> Iterator[Chosen]:
+        """Yield the best answer after each round of tries; `starts` are where to take risks again, else at the best."""
+        cooling = min(rounds, max(_COOLING, min(_COOLING_MOST, len(self._wishes) // _COOLED_EACH)))
         for number in range(rounds):
             cooled = (number % cooling) / (cooling - 1) if cooling > 1 else 1.0
             risk = self._unit * _RISKS[0] ** (1 - cooled) * _RISKS[1] ** cooled
             for _ in range(self._tries):
                 self._try(risk)
             yield self.best
-            if number % cooling == cooling - 1:
-                self._back_to_best()
+            if number % cooling == cooling - 1 and number + 1 < rounds:
+                self._begin_at(next(starts) if starts else self.best)
 
-    def _back_to_best(self) -> None:
-        for number in range(len(self.best)):
+    def _begin_at(self, chosen: Chosen) -> None:
+        for number in range(len(chosen)):
             self._loads.lay(number, None)
-        for number, path in enumerate(self.best):
+        for number, path in enumerate(chosen):
             self._loads.lay(number, path)
-        self._cost = self._best_cost
-        self._note_losing(range(len(self.best)))
+            if path:
+                self.learn(number, path)
+        self._cost = sum(map(self._loads.cost, range(len(chosen))))
+        self._note_losing(range(len(chosen)))
+        self._note_best()
+
+    def _note_best(self) -> None:
+        if self._cost < self._best_cost - COST_NOISE:
+            self.best, self._best_cost = tuple(self._loads.chosen), self._cost
 
     def _note_losing(self, cables: Iterable[int]) -> None:
         """Note which of some cables lose by the others now; all that do are kept in order."""
@@ -103,8 +110,7 @@ class Exchange:
             return
         self._note_losing(out)
         self._cost += more
-        if self._cost < self._best_cost - COST_NOISE:
-            self.best, self._best_cost = tuple(loads.chosen), self._cost
+        self._note_best()
 
     def _taken_out(self, first: int) -> list[int]:
         """Return a cable and some that lie in a way it would like."""

@@ -9,8 +9,6 @@ import numpy.typing as npt
 
 Numbers: TypeAlias = npt.NDArray[np.float64]
 Integers: TypeAlias = npt.NDArray[np.int64]
-ROUNDING = 1e-7
-"""What a quotient of areas may be short of a whole number that it is."""
 
 
 @dataclass(frozen=True)
@@ -48,20 +46,11 @@ class Rows:
             np.concatenate([self.most, np.array([each.most for each in found])]),
         )
 
-    def only(self, kept: npt.NDArray[np.bool_]) -> "Rows":
-        """Return the rows kept."""
+    def only(self, kept: Integers) -> "Rows":
+        """Return some of the rows."""
         return Rows(self.pieces[kept], self.takes[kept], self.most[kept])
 
 
 def room_rows(rooms: Numbers, areas: Numbers) -> Rows:
     """Return the rows of the rooms themselves, one for each piece."""
     return Rows(np.arange(len(rooms)), np.tile(areas, (len(rooms), 1)), rooms)
-
-
-def in_whole_steps(piece: int, areas: Numbers, room: float, step: float) -> Row:
-    """Return a row that counts a piece's room in whole steps of an area.
-
-    A cable takes as many whole steps as go into its area, and a piece holds as many as go into its room: rounding
-    down keeps every answer and bars parts of cables that only together fit (Gomory 1958, Chvátal 1973).
-    """
-    return Row(piece, np.floor(areas / step + ROUNDING), float(np.floor(room / step + ROUNDING)))

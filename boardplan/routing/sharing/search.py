@@ -1,11 +1,13 @@
 """Channel sharing, the search: ever better answers, each with a bound that no answer can beat."""
 
 import math
+import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 from typing import TYPE_CHECKING
 
+from boardplan.routing.sharing.dive import dived
 from boardplan.routing.sharing.exchange import Exchange
 from boardplan.routing.sharing.laid import bettered, costs_alone, laid_one_by_one, thickest_first
 from boardplan.routing.sharing.network import Network, Wish
@@ -67,7 +69,7 @@ def _priced(
         best = _better(best, wishes, tried)
         yield best
     exchange = _exchange(prices, best.chosen, alone)
-    for number, tried in enumerate(exchange.answers(work.tries)):
+    for number, tried in enumerate(exchange.answers(work.tries, _starts(prices, exchange, alone))):
         best = _better(best, wishes, tried)
         if number % _TURNS == 0:
             best = replace(best, bound=max(best.bound, next(rounds, best.bound)))
@@ -81,7 +83,7 @@ def _first(prices: "Prices", rounds: Iterator[float]) -> Iterator[float]:
     """Yield the bounds of the rounds that come before prices guide ways: those that are quick."""
     for bound in islice(rounds, _FIRST):
         yield bound
-        if prices.covering:
+        if prices.slow:
             return
 
 
@@ -91,6 +93,14 @@ def _exchange(prices: "Prices", chosen: Chosen, alone: Sequence[float]) -> Excha
         prices.add(number, path)
     pools = [tuple(each.values()) for each in prices.pool]
     return Exchange(Loads(prices.network, prices.wishes, chosen), pools, alone)
+
+
+def _starts(prices: "Prices", exchange: Exchange, alone: Sequence[float]) -> Iterator[Chosen]:
+    """Yield answers to begin exchanges at: what the linear program comes to when made whole, then the best, in turn."""
+    chance = random.Random(0)  # noqa: S311 - the same for everybody
+    while True:
+        yield bettered(prices.network, prices.wishes, dived(prices, chance), alone)
+        yield exchange.best
 
 
 def _tell(prices: "Prices", exchange: Exchange) -> None:

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boardplan.routing.sharing.covers import Knapsack, cover_row, heaviest_set, lifted
-from boardplan.routing.sharing.rows import in_whole_steps
+from boardplan.routing.sharing.covers import Knapsack, cover_row, heaviest_set, lifted, quick_cover_row
+from boardplan.routing.sharing.tightening import Tightening
 
 AREAS = st.sampled_from([3.14, 6.6, 10.2, 16.6, 28.3, 56.7])
 LOADS = st.lists(st.tuples(AREAS, st.floats(0, 1)), min_size=2, max_size=8)
@@ -21,10 +21,11 @@ def sets_that_fit(areas, room):
     return [list(each) for each in sets if sum(areas[one] for one in each) <= room + 1e-6]
 
 
+@pytest.mark.parametrize("look", [cover_row, quick_cover_row])
 @given(LOADS, st.floats(4, 120))
-def test_no_set_that_fits_breaks_a_cover_but_the_shares_do(loads, room):
+def test_no_set_that_fits_breaks_a_cover_but_the_shares_do(look, loads, room):
     areas, shares = (np.array(each) for each in zip(*loads, strict=True))
-    weights = cover_row(shares, areas, room)
+    weights = look(shares, areas, room)
     if weights is not None:
         assert max(weights[each].sum() for each in sets_that_fit(areas, room)) <= 1 + 1e-9
         assert weights @ shares > 1 + 1e-5
@@ -39,6 +40,7 @@ def test_no_cover_bars_a_mean_of_sets_that_fit(loads, room):
     for each in sets:
         shares[each] += 1 / len(sets)
     assert cover_row(shares, areas, room) is None
+    assert quick_cover_row(shares, areas, room) is None
 
 
 @given(LOADS, st.floats(4, 120), st.integers(1, 7))
@@ -63,16 +65,22 @@ def test_the_heaviest_set_is_no_lighter_than_any_that_fits(loads, room):
     assert areas[some].sum() <= room * (1 + len(areas) / 2000) + 1e-5
 
 
-@given(LOADS, st.floats(4, 120), st.floats(1, 60))
-def test_no_set_that_fits_breaks_a_row_in_whole_steps(loads, room, step):
-    areas = np.array([area for area, _ in loads])
-    row = in_whole_steps(0, areas, room + 1e-6, step)
-    assert max(row.takes[each].sum() for each in sets_that_fit(areas, room)) <= row.most
-
-
-def test_two_of_three_equal_cables_have_no_room_for_halves_of_each():
+@pytest.mark.parametrize("cover_row", [cover_row, quick_cover_row])
+def test_two_of_three_equal_cables_have_no_room_for_halves_of_each(cover_row):
     # no two cables of 6 go together into 8.9, though three times 0.49 would: x1 + x2 + x3 <= 1 (extended cover,
     # Balas 1975)
     weights = cover_row(np.array([0.49, 0.49, 0.49]), np.array([6.0, 6.0, 6.0]), 8.9)
     assert weights == pytest.approx([1.0, 1.0, 1.0], abs=1e-6)
     assert cover_row(np.array([0.5, 0.5, 0.0]), np.array([6.0, 6.0, 6.0]), 8.9) is None
+
+
+@given(LOADS, st.lists(st.floats(4, 120), min_size=2, max_size=4), st.data())
+def test_a_cover_known_from_one_piece_holds_in_every_other_where_it_is_used(loads, rooms, data):
+    areas = np.array([area for area, _ in loads])
+    shares = st.lists(st.floats(0, 1), min_size=len(areas), max_size=len(areas))
+    tightening = Tightening(np.array(rooms), areas)
+    for _ in range(3):
+        inside = np.array([data.draw(shares) for _ in rooms])
+        for row in tightening.rows(inside):
+            assert max(row.takes[each].sum() for each in sets_that_fit(areas, rooms[row.piece])) <= row.most
+            assert row.takes @ inside[row.piece] > row.most
