@@ -10,7 +10,7 @@ from boardplan.geometry.point import Point, bearing, box_around
 from boardplan.routing.reach import Reach
 from boardplan.routing.square.ends import End
 from boardplan.routing.square.far_off import EVERYTHING, NOISE, FarOff
-from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Barrier, OpenLines, units
+from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, OpenLines, units
 from boardplan.routing.square.open_parts import open_parts_of
 from boardplan.routing.square.pulled_tight import may_be_loose, pulled_tight
 from boardplan.routing.square.rays import Leaving, clear_between, leavings, spot_of
@@ -22,7 +22,7 @@ _NEARLY = 10.0
 _ANY = FAR * WEIGHT
 _SLACKS = (*((units(60 * 2**step) * WEIGHT, False) for step in range(6)), (_ANY, False), (_ANY, True))
 """How much more than the least a way may cost, one try after the other, and whether it may turn close to bodies."""
-_WINDING = 1.25
+WINDING = 1.25
 """From how many times the least on a way is looked at once more, with more places to turn back at."""
 _LITTLE = 10.0  # mm: a way may become so much longer by a small change
 _APART_AFTER = 2
@@ -47,13 +47,13 @@ class Tried:
 def straight_way(ends: tuple[End, End], lines: OpenLines, radius: float) -> Tried | None:
     """Return the straight way between two ends that face each other, in line or nearly, with nothing between."""
     start, end = ends
-    if not _face_each_other(start, end, radius) or not clear_between(start.point, end.point, lines, ends):
+    if not face_each_other(start, end, radius) or not clear_between(start.point, end.point, lines, ends):
         return None
     between = abs(start.point.x - end.point.x) + abs(start.point.y - end.point.y)
     return Tried((start.point, end.point), Reach(start.point, end.point, between + NOISE))
 
 
-def _face_each_other(start: End, end: End, radius: float) -> bool:
+def face_each_other(start: End, end: End, radius: float) -> bool:
     """Say whether a straight way between two ends leaves both about in their directions."""
     length = start.point.distance_to(end.point)
     if not length or length < start.straight + end.straight - 1e-6:
@@ -82,7 +82,7 @@ def least_way(
     if not leaving[0] or not leaving[1]:
         return nowhere
     rays = [each.ray for each in leaving[0]], [each.ray for each in leaving[1]]
-    straight = (box_around((ends[0].point, ends[1].point)),) if _face_each_other(*ends, radius) else ()
+    straight = (box_around((ends[0].point, ends[1].point)),) if face_each_other(*ends, radius) else ()
     far_off, dearest = FarOff(ends, lines, rays, radius, straight), round(most * UNITS) * WEIGHT
     for in_vain, (slack, exact) in enumerate(_slacks(expected)):
         if in_vain == _APART_AFTER and slack < dearest and _apart(lines, rays):
@@ -95,7 +95,7 @@ def least_way(
         found = _found(ends, lines, radius, rays, (reach, cost, exact))
         if found is not None:
             reach = nowhere.reach if exact else far_off.reach(found.cost, margin)
-            if not exact and found.cost > _WINDING * far_off.least:
+            if not exact and found.cost > WINDING * far_off.least:
                 found, reach = _wound(ends, lines, radius, rays, (far_off, found))
             found = _pulled(ends, lines, radius, rays, (far_off, reach, found))
             points = _points(found, ends, leaving[0][found.start], leaving[1][found.end])
@@ -117,7 +117,7 @@ def _wound(
     margin = farthest_past(radius, exact=False, winding=True)
     reach = far_off.reach(first.cost, margin)
     found = _found(ends, lines, radius, rays, (reach, first.cost, False), winding=True) or first
-    return found, far_off.reach(max(found.cost, math.ceil(_WINDING * far_off.least)), margin)
+    return found, far_off.reach(max(found.cost, math.ceil(WINDING * far_off.least)), margin)
 
 
 def _pulled(
@@ -127,8 +127,8 @@ def _pulled(
     far_off, reach, found = before
     if not may_be_loose(found, far_off.least):
         return found
-    chosen, near = (rays[0][found.start], rays[1][found.end]), _near(lines.barriers, reach)
-    return pulled_tight(found, lines, chosen, units(radius), near, _spared(ends, rays))
+    chosen, near = (rays[0][found.start], rays[1][found.end]), lines.near(reach)
+    return pulled_tight(found, lines, chosen, units(radius), near, spared(ends, rays))
 
 
 def _slacks(expected: float) -> Iterator[tuple[int, bool]]:
@@ -150,19 +150,13 @@ def _found(
 ) -> Found | None:
     """Return the best way within reach that costs no more than so much, turning close to bodies where exact."""
     reach, cost, exact = within
-    near = _near(lines.barriers, reach)
-    past = _near(lines.turned_past, reach)
+    near = lines.near(reach)
+    past = lines.past(reach)
     turning = turning_lines([*rays[0], *rays[1]], lines, radius, past, exact=exact, winding=winding)
-    spared = _spared(ends, rays)
-    return Search(lines, rays, units(radius), turning, near, spared).run(cost)
+    return Search(lines, rays, units(radius), turning, near, spared(ends, rays)).run(cost)
 
 
-def _near(barriers: Sequence[Barrier], reach: Reach) -> list[Barrier]:
-    """Return those of some barriers that are within reach."""
-    return [each for each in barriers if reach.touches(each.box)]
-
-
-def _spared(ends: tuple[End, End], rays: _Rays) -> tuple[str, str]:
+def spared(ends: tuple[End, End], rays: _Rays) -> tuple[str, str]:
     """Return the owners that bends next to the ends need not clear, "-" for none: after a slanted stub all clear it."""
     first, last = (
         end.owner if end.owner and some[0].spot == spot_of(end.point) else "-"
@@ -184,7 +178,7 @@ def _shut_in(ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays
     """Say whether one of the ends is shut in, so that looking farther and farther off from the other is in vain."""
     turning = turning_lines([*rays[0], *rays[1]], lines, radius, lines.turned_past, exact=True)
     bodies = [each for each in lines.barriers if each.blocker.sort != "edge"]  # a bend may come over an edge
-    owners = _spared(ends, rays)
+    owners = spared(ends, rays)
     return any(
         Search(lines, (rays[one], rays[other]), units(radius), turning, bodies, (owners[one], owners[other])).shut_in(
             most
