@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtCore import QObject, QRect, Qt, QTimer
 from PySide6.QtGui import QPainterPath, QRegion
 from PySide6.QtWidgets import QGraphicsItem, QGraphicsScene
 
@@ -20,11 +20,14 @@ from boardplan.ui.canvas.change_plates import ChangePlatesItem
 from boardplan.ui.canvas.crossing_marks import CrossingMarks
 from boardplan.ui.canvas.gaps import gap_lines
 from boardplan.ui.canvas.handles import HandlesItem, handles_of
-from boardplan.ui.canvas.items import GapsItem, LineItem, ThingItem
+from boardplan.ui.canvas.items import ThingItem
+from boardplan.ui.canvas.kept_signs import KeptSigns
 from boardplan.ui.canvas.outlines import outline_of, rect_of, wall_box
+from boardplan.ui.canvas.over_lines import GapsItem, LineItem
 from boardplan.ui.canvas.plates import settled
+from boardplan.ui.canvas.redrawing import Redrawing
 from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, PLATE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight, Source
-from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem, glyph_of
+from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem
 from boardplan.ui.canvas.waiting_pictures import WaitingPictures
 
 _AROUND = 700.0
@@ -46,7 +49,8 @@ class BoardScene(QGraphicsScene):
         self.plan: Plan | None = None
         self._review: Known | None = None
         self._items: dict[str, dict[str, ThingItem]] = {sight.name: {} for sight in SIGHTS}
-        self._signs: dict[Finding, SignItem] = {}
+        self._signs = KeptSigns(self)
+        self._redrawing = Redrawing(self.update, self)
         self._faded: frozenset[str] = frozenset()
         self._hidden: frozenset[str] = frozenset()
         self._selection = Selection()
@@ -94,7 +98,7 @@ class BoardScene(QGraphicsScene):
         old_review, self.plan, self._review = self._review, plan, review
         self._waiting.begin(plan, self.theme, all_now=old_review is None)
         if old_review is None or review.findings is not old_review.findings:
-            self._show_signs(plan, review.findings)
+            self._signs.show(plan, review.findings, self.theme)
         self._show_loose(review)
         if old_review is None or len(plan.components) <= _FEW:
             self._settle_plates()
@@ -109,7 +113,7 @@ class BoardScene(QGraphicsScene):
             for item in (item for items in self._items.values() for item in items.values() if item.source):
                 item.show_source(self.plan, item.source, theme)
             self._waiting.begin(self.plan, theme, all_now=True)
-            self._show_signs(self.plan, self._review.findings)
+            self._signs.show(self.plan, self._review.findings, theme)
             self.show_selection(self._selection)
 
     def fade(self, names: Iterable[str]) -> None:
@@ -130,7 +134,7 @@ class BoardScene(QGraphicsScene):
     def show_scale(self, scale: float) -> None:
         """Keep drawn pictures only up to a scale (px to the mm) where they are not too big."""
         if scale != self.scale:
-            self.scale = scale
+            self.scale = self._redrawing.scale = scale
             self._settle_plates()
         kept = scale <= MOST_KEPT_SCALE
         if kept != self._kept:
@@ -143,7 +147,7 @@ class BoardScene(QGraphicsScene):
         scale, half = self.scale, SIGN_SIZE / 2
         items = self._items["component"]
         plates = [plate for plate in (item.plate(scale) for item in items.values()) if plate is not None]
-        places = [each.pos() * scale for each in self._signs.values()]
+        places = [each * scale for each in self._signs.places()]
         signs = [Box(at.x() - half, at.y() - half, at.x() + half, at.y() + half) for at in places]
         for key, shift in settled(plates, signs).items():
             items[key].settle_plate(shift)
@@ -183,23 +187,6 @@ class BoardScene(QGraphicsScene):
         self.addItem(item)
         return item
 
-    def _show_signs(self, plan: Plan, findings: Iterable[Finding]) -> None:
-        """Show a sign for each open finding; one whose finding is there as before stays as it is."""
-        placed = dict.fromkeys(each for each in findings if each.open and each.board in plan.boards)
-        spare = [self._signs.pop(gone) for gone in [each for each in self._signs if each not in placed]]
-        for finding in placed:
-            sign = self._signs.get(finding) or (spare.pop() if spare else self._new_sign())
-            self._signs[finding] = sign
-            at = plan.on_wall(finding.board, finding.place)
-            sign.show_finding(finding, at, self.theme, glyph_of(finding, plan.cables))
-        for sign in spare:
-            self.removeItem(sign)
-
-    def _new_sign(self) -> SignItem:
-        sign = SignItem()
-        self.addItem(sign)
-        return sign
-
     def _show_loose(self, review: Known) -> None:
         """Mark where cables without a way are stuck."""
         path = QPainterPath()
@@ -207,6 +194,10 @@ class BoardScene(QGraphicsScene):
             if isinstance(way, NoWay):
                 path.addEllipse(rect_of(Box(way.near.x - 6, way.near.y - 6, way.near.x + 6, way.near.y + 6)))
         self._loose.show_path(path, self.theme, dashes=(3, 3))
+
+    def redraw(self, boxes: Iterable[QRect]) -> None:
+        """Draw boxes of the wall, in whole mm, again: at once, but in several slots where they reach far."""
+        self._redrawing.owe(boxes)
 
     def _show_again(self) -> None:
         self.show_selection(self._selection)
