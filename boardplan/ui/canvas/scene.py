@@ -11,22 +11,20 @@ from boardplan.checks.finding import Finding
 from boardplan.drawing.palette import Theme
 from boardplan.editing.known import Known
 from boardplan.editing.selection import Selection
-from boardplan.geometry.point import Box, Point
-from boardplan.geometry.units import length_text
+from boardplan.geometry.point import Box
 from boardplan.model.plan import Plan
-from boardplan.routing.route import NoWay
 from boardplan.ui.canvas.apart import Apart
 from boardplan.ui.canvas.change_plates import ChangePlatesItem
 from boardplan.ui.canvas.crossing_marks import CrossingMarks
-from boardplan.ui.canvas.gaps import gap_lines
 from boardplan.ui.canvas.handles import HandlesItem, handles_of
 from boardplan.ui.canvas.items import ThingItem
 from boardplan.ui.canvas.kept_signs import KeptSigns
 from boardplan.ui.canvas.outlines import outline_of, rect_of, wall_box
-from boardplan.ui.canvas.over_lines import GapsItem, LineItem
+from boardplan.ui.canvas.over_board import OverBoard
+from boardplan.ui.canvas.over_lines import LineItem
 from boardplan.ui.canvas.plates import settled
 from boardplan.ui.canvas.redrawing import Redrawing
-from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, PLATE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight, Source
+from boardplan.ui.canvas.sights import BY_NAME, PLATE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight, Source
 from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem
 from boardplan.ui.canvas.waiting_pictures import WaitingPictures
 
@@ -72,19 +70,12 @@ class BoardScene(QGraphicsScene):
         self.handles = HandlesItem(SELECTED_DEPTH + 1)
         self.addItem(self.handles)
         self._corner: tuple[str, int] | None = None
-        self._stuck = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.12)
-        self._guides: list[LineItem] = []
-        self._pointed = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.10)
-        self._loose = LineItem(SELECTED_DEPTH, "stop", 1.5)
-        self._gaps = GapsItem(GUIDE_DEPTH)
         self.changes = ChangePlatesItem(PLATE_DEPTH)
         self.addItem(self.changes)
         self.crossings = CrossingMarks(SELECTED_DEPTH - 1)
         self.addItem(self.crossings)
-        self.addItem(self._gaps)
-        self._band = LineItem(GUIDE_DEPTH, "accent", 1.0, fill=0.10)
-        for item in (self._halo, self._stuck, self._band, self._pointed, self._loose):
-            self.addItem(item)
+        self.addItem(self._halo)
+        self.over = OverBoard(self, self.theme)
 
     # What is shown
 
@@ -99,7 +90,7 @@ class BoardScene(QGraphicsScene):
         self._waiting.begin(plan, self.theme, all_now=old_review is None)
         if old_review is None or review.findings is not old_review.findings:
             self._signs.show(plan, review.findings, self.theme)
-        self._show_loose(review)
+        self.over.show_plan(plan, review.ways.values())
         if old_review is None or len(plan.components) <= _FEW:
             self._settle_plates()
         else:
@@ -108,7 +99,7 @@ class BoardScene(QGraphicsScene):
 
     def show_theme(self, theme: Theme) -> None:
         """Draw everything anew in another theme."""
-        self.theme = theme
+        self.theme = self.over.theme = theme
         if self.plan is not None and self._review is not None:
             for item in (item for items in self._items.values() for item in items.values() if item.source):
                 item.show_source(self.plan, item.source, theme)
@@ -187,14 +178,6 @@ class BoardScene(QGraphicsScene):
         self.addItem(item)
         return item
 
-    def _show_loose(self, review: Known) -> None:
-        """Mark where cables without a way are stuck."""
-        path = QPainterPath()
-        for way in review.ways.values():
-            if isinstance(way, NoWay):
-                path.addEllipse(rect_of(Box(way.near.x - 6, way.near.y - 6, way.near.x + 6, way.near.y + 6)))
-        self._loose.show_path(path, self.theme, dashes=(3, 3))
-
     def redraw(self, boxes: Iterable[QRect]) -> None:
         """Draw boxes of the wall, in whole mm, again: at once, but in several slots where they reach far."""
         self._redrawing.owe(boxes)
@@ -232,62 +215,11 @@ class BoardScene(QGraphicsScene):
             self._corner = corner
             self.show_selection(self._selection)
 
-    def show_stuck(self, area: Box | None) -> None:
-        """Frame where a cable that is being pushed can't lie, or nothing."""
-        path = QPainterPath()
-        if area is not None:
-            path.addRect(rect_of(area))
-        self._stuck.show_path(path, self.theme, dashes=(2, 2))
-
-    def show_guides(self, guides: Iterable[tuple[Point, Point]]) -> None:
-        """Draw the guide lines of a tool."""
-        lines = tuple(guides)
-        while len(self._guides) < len(lines):
-            self._guides.append(LineItem(GUIDE_DEPTH, "accent", 1.0))
-            self.addItem(self._guides[-1])
-        for number, item in enumerate(self._guides):
-            path = QPainterPath()
-            for at in lines[number : number + 1]:
-                path.moveTo(*at[0])
-                path.lineTo(*at[1])
-            item.show_path(path, self.theme, dashes=(4, 3))
-
-    def show_gaps(self, component_id: str | None) -> None:
-        """Draw the gaps round a component that is carried, or none."""
-        plan = self.plan
-        if plan is None or component_id is None or component_id not in plan.components:
-            self._gaps.show_lines((), self.theme)
-            return
-        lines = gap_lines(plan, component_id)
-        units = plan.job.units
-        self._gaps.show_lines(((start, end, length_text(gap, units)) for start, end, gap in lines), self.theme)
-
-    def show_band(self, band: tuple[Point, Point] | None) -> None:
-        """Draw the box a tool is drawing up, or none."""
-        path = QPainterPath()
-        if band is not None:
-            path.addRect(rect_of(Box(*band[0], *band[1])))
-        self._band.show_path(path, self.theme)
-
-    def point_out(self, finding: Finding | None) -> None:
-        """Frame the place of a finding, or none."""
-        path = QPainterPath()
-        if finding is not None and self.plan is not None and finding.board in self.plan.boards:
-            origin = self.plan.boards[finding.board].position
-            box = finding.area or Box(*finding.place, *finding.place).grown(20)
-            path.addRect(rect_of(box.moved(*origin)))
-        self._pointed.show_path(path, self.theme, dashes=(4, 3))
-
     # Finding things
 
     def seen(self, sight: str) -> frozenset[str]:
         """Return the ids of the things that a sight shows."""
         return frozenset(key for key, item in self._items[sight].items() if item.source)
-
-    @property
-    def stuck(self) -> QPainterPath:
-        """What is framed because a cable that is being pushed can't lie there."""
-        return self._stuck.path
 
     def item(self, sight: str, thing_id: str) -> ThingItem:
         """Return the item that shows a thing in a sight."""
