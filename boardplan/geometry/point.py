@@ -114,6 +114,12 @@ def box_around(points: Iterable[tuple[float, float]]) -> Box:
     return Box(min(xs), min(ys), max(xs), max(ys))
 
 
+def around_boxes(boxes: Iterable[Box]) -> Box:
+    """Return the smallest box that holds some boxes; there must be at least one."""
+    lefts, bottoms, rights, tops = zip(*boxes, strict=True)
+    return Box(min(lefts), min(bottoms), max(rights), max(tops))
+
+
 def signed_area(ring: Sequence[tuple[float, float]]) -> float:
     """Return the area inside a ring of points, positive when it runs counter-clockwise."""
     following = (*ring[1:], ring[0])

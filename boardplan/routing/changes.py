@@ -2,7 +2,7 @@
 
 from functools import cached_property
 
-from boardplan.geometry.point import Box
+from boardplan.geometry.point import Box, around_boxes
 from boardplan.model.cable import Cable, TerminalEnd
 from boardplan.model.plan import Plan
 from boardplan.routing.route import NoWay, Way
@@ -24,7 +24,7 @@ class Changes:
         self.channels = old.channels != new.channels
         before, after = set(blockers_of(old)), set(around.blockers)
         self._blockers = tuple(before ^ after)
-        self._held: dict[float, list[Box]] = {}
+        self._held: dict[float, tuple[Box, list[Box]]] = {}
         self._cables: dict[str, bool] = {}
         self._ends = {
             name
@@ -39,22 +39,28 @@ class Changes:
         }
 
     def concern(self, cable: Cable, way: Way) -> bool:
-        """Say whether a cable's way may be another one in the new plan."""
+        """Say whether a cable's way may be another one in the new plan, wherever it runs."""
         if self.everywhere or self.of_cable(cable) or (self.channels and cable.way != "outside"):
             return True
         if cable.pins:
             return False
         if isinstance(way, NoWay):
             return bool(self._blockers) or self._low
-        if way.full or (way.over and self._low):
-            return True
-        near = [(reach, box) for box in self._boxes(cable) for reach in way.reaches if reach.touches(box)]
+        return bool(way.full) or (bool(way.over) and self._low)
+
+    def near(self, cable: Cable, way: Way) -> list[Box]:
+        """Return what changed so near a cable's way that it may be another one, grown by what it keeps off that."""
+        if cable.pins or isinstance(way, NoWay) or not self._blockers:
+            return []
+        around, boxes = self._held_boxes(cable)
+        reaches = [each for each in way.reaches if each.touches(around)]
+        near = [(reach, box) for box in boxes for reach in reaches if reach.touches(box)]
         if not near:
-            return False
+            return []
         lanes = self._around.lane_lines(
             self._new.conductors[cable.conductor].outside_diameter, ends_of(self._new, cable)
         )
-        return any(reach.comes_by(box, lanes) for reach, box in near)
+        return [box for reach, box in near if reach.comes_by(box, lanes)]
 
     @cached_property
     def _low(self) -> bool:
@@ -63,14 +69,18 @@ class Changes:
 
     def blocks(self, cable: Cable, box: Box) -> bool:
         """Say whether anything that changed keeps a cable out of some of a box, or did so."""
-        return any(each.touches(box) for each in self._boxes(cable))
+        if not self._blockers:
+            return False
+        around, boxes = self._held_boxes(cable)
+        return around.touches(box) and any(each.touches(box) for each in boxes)
 
-    def _boxes(self, cable: Cable) -> list[Box]:
-        """Return what changed, grown by what a cable keeps its centre off it."""
+    def _held_boxes(self, cable: Cable) -> tuple[Box, list[Box]]:
+        """Return what changed, grown by what a cable keeps its centre off it, and a box around all of it."""
         half = self._new.conductors[cable.conductor].outside_diameter / 2
         held = self._held.get(half)
         if held is None:
-            held = self._held[half] = [each.box.grown(half + each.clearance) for each in self._blockers]
+            boxes = [each.box.grown(half + each.clearance) for each in self._blockers]
+            held = self._held[half] = around_boxes(boxes), boxes
         return held
 
     def old_half(self, cable: str) -> int:

@@ -9,17 +9,17 @@ from collections.abc import Mapping
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
 from boardplan.routing.changes import Changes
-from boardplan.routing.one_way import found_way, pinned_way
+from boardplan.routing.one_way import found_again, found_way, pinned_way
 from boardplan.routing.route import Way
 from boardplan.routing.sharing.capacity import spread_over_channels
-from boardplan.routing.square.surroundings import Surroundings, surroundings_of
+from boardplan.routing.square.surroundings import Surroundings, changed_surroundings, remembered, surroundings_of
 from boardplan.routing.together.side_by_side import laid_side_by_side
 from boardplan.routing.together.stirred import Stirred, alone
 
 
 def find_routes(plan: Plan) -> dict[str, Way]:
     """Return the way of every cable, in the plan's order."""
-    around = surroundings_of(plan)
+    around = remembered(surroundings_of(plan))
     return laid_side_by_side(around, _spread(around, {cable.id: _way(around, cable) for cable in plan.cables.values()}))
 
 
@@ -29,7 +29,7 @@ def refreshed_routes(old_plan: Plan, old_ways: Mapping[str, Way], new_plan: Plan
     A way is looked for again if its cable or an end changed, or if something changed so near it that a way
     of its cost could touch it; all others can neither be blocked nor become better.
     """
-    around = surroundings_of(new_plan)
+    around = changed_surroundings(new_plan)
     changes = Changes(old_plan, around)
     ways = {cable.id: _refreshed(around, cable, old_ways.get(cable.id), changes) for cable in new_plan.cables.values()}
     spread = _spread(around, ways)
@@ -44,7 +44,9 @@ def _refreshed(around: Surroundings, cable: Cable, old: Way | None, changes: Cha
         return _way(around, cable)
     was = alone(old)
     if not changes.concern(cable, old):
-        return was
+        near = changes.near(cable, old)
+        if not near or found_again(around, cable, was, near):
+            return was
     way = _way(around, cable, was)
     return was if was == way else way
 

@@ -8,11 +8,12 @@ once round and crosses itself, where a slanting one goes straight there: so that
 longer square one that goes by is; where there is none either, no way is better than a loop over itself.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
 from boardplan.geometry.bends import tangent_length, turns, without_repeats
-from boardplan.geometry.point import Point
+from boardplan.geometry.point import Box, Point
 from boardplan.geometry.self_crossing import crosses_itself
 from boardplan.model.cable import Cable
 from boardplan.model.plan import Plan
@@ -25,6 +26,7 @@ from boardplan.routing.square.far_off import EVERYTHING
 from boardplan.routing.square.least_way import least_way, straight_way, untangled_way
 from boardplan.routing.square.lines_over import passed_over
 from boardplan.routing.square.open_lines import OpenLines
+from boardplan.routing.square.still_least import still_least
 from boardplan.routing.square.surroundings import Surroundings
 
 _DETOUR = 240.0  # mm: a cable that may choose goes no farther round channels that it can cross
@@ -65,6 +67,19 @@ def found_way(around: Surroundings, cable: Cable, full: tuple[InChannel, ...] = 
     """
     way = _way_on_board(around, cable, full, before)
     return way if isinstance(way, Route) or full else _way_over(around, cable) or _over_fixings(around, cable) or way
+
+
+def found_again(around: Surroundings, cable: Cable, way: Way, changed: Sequence[Box]) -> bool:
+    """Say whether a way once found is sure to be found again, though what blocks changed in boxes within its reach.
+
+    Only asked of a cable that a search found a square way for, nothing full: any other is looked for again.
+    """
+    if not isinstance(way, Route) or len(way.reaches) != 1 or way.reaches[0].limit >= EVERYTHING:
+        return False
+    ends, diameter = ends_of(around.plan, cable), around.plan.conductors[cable.conductor].outside_diameter
+    meant, _ = way_meant(around.plan, cable)
+    lines = around.lines(diameter, meant if around.lanes else "outside", (), ends)
+    return still_least(ends, lines, way.points, way.reaches[0], changed, way.radius)
 
 
 def _over_fixings(around: Surroundings, cable: Cable) -> Route | None:

@@ -3,9 +3,12 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
-from typing import TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
 from boardplan.geometry.point import Box, Point
+
+if TYPE_CHECKING:
+    import numpy as np
 
 CORNER = 30.0
 """How much longer a way may be for one corner less, in mm. Common practice, no source."""
@@ -19,6 +22,9 @@ LaneLines: TypeAlias = tuple[Sequence[float], Sequence[float]]
 """The y of level lanes along channels, and the x of upright ones."""
 Head: TypeAlias = tuple[int, int]
 """An axis, 0 along x and 1 along y, and a sign along it."""
+Boxes: TypeAlias = "np.typing.NDArray[np.float64]"
+"""Boxes, one a row: left, bottom, right and top."""
+_Numbers: TypeAlias = "np.typing.NDArray[np.float64]"
 _DIRECTIONS: tuple[tuple[Head, Head], ...] = tuple(((axis, sign), (axis, -sign)) for axis in (0, 1) for sign in (1, -1))
 
 
@@ -56,6 +62,30 @@ class Reach:
             return True
         grown = box.grown(margin)
         return any(leg.touches(grown) for leg in self.legs)
+
+    def touched(self, boxes: Boxes, also: Box | None = None) -> list[int]:
+        """Return the numbers of the boxes that `touches` says yes to; with `also` of a way by that box as well."""
+        import numpy as np  # noqa: PLC0415 - slow to load
+
+        margin, spare = self.margin, self.limit - self.corners * CORNER
+        left, bottom, right, top = (
+            boxes[:, 0] - margin,
+            boxes[:, 1] - margin,
+            boxes[:, 2] + margin,
+            boxes[:, 3] + margin,
+        )
+        x = _spanned(self.start.x, self.end.x, left, right, also and (also.left, also.right))
+        y = _spanned(self.start.y, self.end.y, bottom, top, also and (also.bottom, also.top))
+        least = x + y
+        if self.in_lane != 1.0:
+            lane, by_x, by_y = self.in_lane, np.maximum(x, self.by_x), np.maximum(y, self.by_y)
+            least = np.minimum(least, np.minimum(lane * x + by_y, by_x + lane * y))
+            least = np.maximum(np.minimum(least, lane * (by_x + by_y)), lane * (x + y))
+        found = least <= spare
+        for leg in self.legs:
+            found |= (leg.left <= right) & (left <= leg.right) & (leg.bottom <= top) & (bottom <= leg.top)
+        numbers: list[int] = np.flatnonzero(found).tolist()
+        return numbers
 
     def comes_by(self, box: Box, lanes: LaneLines = ((), ())) -> bool:
         """Say whether a change in a box can matter, looking closer: how often a way by it must turn counts too.
@@ -107,6 +137,16 @@ def _over(a: float, b: float, low: float, high: float) -> float:
     if low > b:
         return low - a + low - b
     return b - high + a - high if high < a else b - a
+
+
+def _spanned(a: float, b: float, low: _Numbers, high: _Numbers, also: tuple[float, float] | None) -> _Numbers:
+    """Return how far it is from a to b by way of places between low and high, and between two more."""
+    import numpy as np  # noqa: PLC0415 - slow to load
+
+    first, last = min(a, b), max(a, b)
+    if also is not None:
+        first, last = min(first, also[1]), max(last, also[0])
+    return 2 * (np.maximum(low, last) - np.minimum(high, first)) - abs(a - b)
 
 
 def _places(a: float, b: float, low: float, high: float, lanes: Iterable[float]) -> set[float]:

@@ -69,9 +69,10 @@ def main() -> None:
     if window.desk is not None and window.desk.reviewing.elsewhere:
         QTest.qWait(6000)  # the other process begins
     app.slots.clear()
-    events, paints = _dragged(app, window, plan)
+    events, paints, worked = _dragged(app, window, plan)
     print(f"{plan.job.title}: {len(plan.components)} components, {len(plan.cables)} cables, {len(events)} events")
-    for words, times in (("handle a mouse event", events), ("paint and catch up", paints)):
+    rows = (("handle a mouse event", events), ("paint and catch up", paints), ("both, of the processor", worked))
+    for words, times in rows:
         print(f"{words:<22} median {statistics.median(times) * 1000:6.1f} ms   worst {max(times) * 1000:6.1f} ms")
     _print_slots(app)
 
@@ -85,10 +86,14 @@ def _print_slots(app: Timed) -> None:
         print(f"  {took * 1000:6.1f} ms of the processor, {held * 1000:6.1f} ms by the clock: {words}")
 
 
-def _dragged(app: Timed, window: MainWindow, plan: Plan) -> tuple[list[float], list[float]]:
-    """Drag a few components; return the seconds that mouse events took, and what had to be done after each."""
+def _dragged(app: Timed, window: MainWindow, plan: Plan) -> tuple[list[float], list[float], list[float]]:
+    """Drag a few components; return the seconds that mouse events took, what had to be done after each, and both.
+
+    Both together are of the processor alone.
+    """
     events: list[float] = []
     paints: list[float] = []
+    worked: list[float] = []
     chosen = list(plan.components.values())
     for component in chosen[:: max(1, len(chosen) // 5)][:5]:
         canvas = window.workbench.canvas
@@ -97,18 +102,19 @@ def _dragged(app: Timed, window: MainWindow, plan: Plan) -> tuple[list[float], l
         QTest.mousePress(port, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start.toPoint())
         for step in range(MOVES):
             at = start + QPointF(step * 1.5, step * 0.7)
-            began = time.perf_counter()
+            began, before = time.perf_counter(), time.thread_time()
             app.sendEvent(port, _moved(port, at))
             handled = time.perf_counter()
             app.processEvents()
             events.append(handled - began)
             paints.append(time.perf_counter() - handled)
+            worked.append(time.thread_time() - before)
             while time.perf_counter() - began < BETWEEN:
                 app.processEvents()
         _catch_up(app, window)
         QTest.mouseRelease(port, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at.toPoint())
         _catch_up(app, window)
-    return events, paints
+    return events, paints, worked
 
 
 def _catch_up(app: QApplication, window: MainWindow) -> None:

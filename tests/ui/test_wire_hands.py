@@ -60,9 +60,9 @@ def test_where_it_can_not_lie_is_framed_and_said(cabin):
     scene = cabin.bench.canvas.scene
     words = cabin.bench.canvas.status.words
     assert "too tight" in words or "over " in words
-    assert not scene.stuck.isEmpty()
+    assert not scene.over.stuck.isEmpty()
     cabin.key(Qt.Key.Key_Escape, target=cabin.bench.canvas.view)
-    assert scene.stuck.isEmpty()
+    assert scene.over.stuck.isEmpty()
     assert not cabin.plan.cables["W30"].pins
     cabin.release(*to)
 

@@ -78,14 +78,38 @@ def _as_left(alone: Way, way: Way, left: tuple[InChannel, ...]) -> Way:
 
 def overfull(plan: Plan, ways: Mapping[str, Way], most: float) -> tuple[InChannel, ...]:
     """Return the stretches of channels that hold more than a share in percent, those that touch made one."""
+    crowded = _crowded(plan, ways, most)
     return _joined(
         [
             InChannel(name, each.start, each.end)
-            for name, fill in sorted(channel_fills(plan, ways).items())
+            for name, fill in (sorted(channel_fills(plan, ways).items()) if crowded else ())
             for each in fill.sections
             if each.percent > most + _NOISE
         ]
     )
+
+
+def _crowded(plan: Plan, ways: Mapping[str, Way], most: float) -> bool:
+    """Say whether any section of a channel may be overfull: one by one is slower, and seldom needed."""
+    for channel, stretches in _held(plan, ways).items():
+        changes = sorted((at, area) for start, end, each in stretches for at, area in ((start, each), (end, -each)))
+        held, fullest = 0.0, plan.channels[channel].inner_area * most / 100 * (1 - 1e-9)
+        if any((held := held + area) > fullest for _, area in changes):
+            return True
+    return False
+
+
+def _held(plan: Plan, ways: Mapping[str, Way]) -> dict[str, list[tuple[float, float, float]]]:
+    """Return the stretches that lie in each channel: from where to where, and what area they take."""
+    areas: dict[tuple[str, int], float] = {}
+    found: dict[str, list[tuple[float, float, float]]] = {each: [] for each in plan.channels}
+    for name, way in ways.items():
+        for part in way.in_channels if isinstance(way, Route) and name in plan.cables else ():
+            cable = plan.cables[name]
+            area = areas.setdefault((cable.conductor, cable.count), area_of(plan, cable))
+            if part.channel in found:
+                found[part.channel].append((part.start, part.end, area))
+    return found
 
 
 class _Remembering:

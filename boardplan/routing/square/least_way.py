@@ -11,7 +11,7 @@ from boardplan.geometry.self_crossing import crosses_itself
 from boardplan.routing.reach import Reach
 from boardplan.routing.square.ends import End
 from boardplan.routing.square.far_off import EVERYTHING, NOISE, FarOff
-from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Barrier, Lane, OpenLines, Spot, units
+from boardplan.routing.square.open_lines import FAR, UNITS, WEIGHT, Lane, OpenLines, Spot, units
 from boardplan.routing.square.open_parts import open_parts_of
 from boardplan.routing.square.pulled_tight import may_be_loose, pulled_tight
 from boardplan.routing.square.rays import Leaving, clear_between, leavings, spot_of
@@ -24,7 +24,7 @@ _NEARLY = 10.0
 _ANY = FAR * WEIGHT
 _SLACKS = (*((units(60 * 2**step) * WEIGHT, False) for step in range(6)), (_ANY, False), (_ANY, True))
 """How much more than the least a way may cost, one try after the other, and whether it may turn close to bodies."""
-_WINDING = 1.25
+WINDING = 1.25
 """From how many times the least on a way is looked at once more, with more places to turn back at."""
 _LITTLE = 10.0  # mm: a way may become so much longer by a small change
 _APART_AFTER = 2
@@ -60,7 +60,7 @@ class Tried:
 def straight_way(ends: tuple[End, End], lines: OpenLines, radius: float) -> Tried | None:
     """Return the straight way between two ends that face each other, in line or nearly, with nothing between."""
     start, end = ends
-    if not _face_each_other(start, end, radius) or not clear_between(start.point, end.point, lines, ends):
+    if not face_each_other(start, end, radius) or not clear_between(start.point, end.point, lines, ends):
         return None
     if any(_by_its_wall(spot_of(start.point), spot_of(end.point), lane, lines) for lane in lines.lanes):
         return None
@@ -86,7 +86,7 @@ def _by_its_wall(a: Spot, b: Spot, lane: Lane, lines: OpenLines) -> bool:
     return farthest >= lane.half - 2 * lines.half
 
 
-def _face_each_other(start: End, end: End, radius: float) -> bool:
+def face_each_other(start: End, end: End, radius: float) -> bool:
     """Say whether a straight way between two ends leaves both about in their directions."""
     length = start.point.distance_to(end.point)
     if not length or length < start.straight + end.straight - 1e-6:
@@ -126,7 +126,7 @@ def least_way(
     if not leaving[0] or not leaving[1]:
         return nowhere
     rays = [each.ray for each in leaving[0]], [each.ray for each in leaving[1]]
-    straight = (box_around((ends[0].point, ends[1].point)),) if _face_each_other(*ends, radius) else ()
+    straight = (box_around((ends[0].point, ends[1].point)),) if face_each_other(*ends, radius) else ()
     far_off, dearest = FarOff(ends, lines, rays, radius, straight), round(most * UNITS) * WEIGHT
     asked = _Asked(ends, lines, radius, rays, search)
     for in_vain, (slack, exact) in enumerate(_slacks(expected)):
@@ -153,7 +153,7 @@ def _shortened(asked: _Asked, before: tuple[FarOff, Reach, Found], *, winding: b
     far_off, reach, found = before
     if _tangled(found):
         return found, reach
-    if winding and found.cost > _WINDING * far_off.least:
+    if winding and found.cost > WINDING * far_off.least:
         found, reach = _wound(asked, far_off, found)
     return _pulled(asked, (far_off, reach, found)), reach
 
@@ -172,7 +172,7 @@ def _wound(asked: _Asked, far_off: FarOff, first: Found) -> tuple[Found, Reach]:
     margin = farthest_past(asked.radius, exact=False, winding=True)
     reach = far_off.reach(first.cost, margin)
     found = _found(asked, (reach, first.cost, False), winding=True) or first
-    return found, far_off.reach(max(found.cost, math.ceil(_WINDING * far_off.least)), margin)
+    return found, far_off.reach(max(found.cost, math.ceil(WINDING * far_off.least)), margin)
 
 
 def _pulled(asked: _Asked, before: tuple[FarOff, Reach, Found]) -> Found:
@@ -180,11 +180,11 @@ def _pulled(asked: _Asked, before: tuple[FarOff, Reach, Found]) -> Found:
     far_off, reach, found = before
     if not may_be_loose(found, far_off.least):
         return found
-    rays, near = asked.rays, _near(asked.lines.barriers, reach)
+    rays, near = asked.rays, asked.lines.near(reach)
     chosen, radius = ([rays[0][found.start]], [rays[1][found.end]]), units(asked.radius)
 
     def search(turning: Turning) -> Search:
-        return asked.search(asked.lines, chosen, radius, turning, near, _spared(asked.ends, rays))
+        return asked.search(asked.lines, chosen, radius, turning, near, spared(asked.ends, rays))
 
     return pulled_tight(found, radius, search)
 
@@ -200,19 +200,13 @@ def _slacks(expected: float) -> Iterator[tuple[int, bool]]:
 def _found(asked: _Asked, within: tuple[Reach, int, bool], *, winding: bool = False) -> Found | None:
     """Return the best way within reach that costs no more than so much, turning close to bodies where exact."""
     lines, rays, (reach, cost, exact) = asked.lines, asked.rays, within
-    near = _near(lines.barriers, reach)
-    past = _near(lines.turned_past, reach)
+    near, past = lines.near(reach), lines.past(reach)
     turning = turning_lines([*rays[0], *rays[1]], lines, asked.radius, past, exact=exact, winding=winding)
-    spared = _spared(asked.ends, rays)
-    return asked.search(lines, rays, units(asked.radius), turning, near, spared).run(cost)
+    owners = spared(asked.ends, rays)
+    return asked.search(lines, rays, units(asked.radius), turning, near, owners).run(cost)
 
 
-def _near(barriers: Sequence[Barrier], reach: Reach) -> list[Barrier]:
-    """Return those of some barriers that are within reach."""
-    return [each for each in barriers if reach.touches(each.box)]
-
-
-def _spared(ends: tuple[End, End], rays: _Rays) -> tuple[str, str]:
+def spared(ends: tuple[End, End], rays: _Rays) -> tuple[str, str]:
     """Return the owners that bends next to the ends need not clear, "-" for none: after a slanted stub all clear it."""
     first, last = (
         end.owner if end.owner and some[0].spot == spot_of(end.point) else "-"
@@ -234,7 +228,7 @@ def _shut_in(ends: tuple[End, End], lines: OpenLines, radius: float, rays: _Rays
     """Say whether one of the ends is shut in, so that looking farther and farther off from the other is in vain."""
     turning = turning_lines([*rays[0], *rays[1]], lines, radius, lines.turned_past, exact=True)
     bodies = [each for each in lines.barriers if each.blocker.sort != "edge"]  # a bend may come over an edge
-    owners = _spared(ends, rays)
+    owners = spared(ends, rays)
     return any(
         Search(lines, (rays[one], rays[other]), units(radius), turning, bodies, (owners[one], owners[other])).shut_in(
             most

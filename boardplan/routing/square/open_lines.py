@@ -7,9 +7,11 @@ An axis is 0 for level lines (at a y, along x) and 1 for upright ones (at an x, 
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TypeAlias
 
 from boardplan.geometry.point import Box
+from boardplan.routing.reach import Boxes, Reach
 from boardplan.routing.square.blockers import Blocker
 
 UNITS = 1000
@@ -20,7 +22,11 @@ Spot: TypeAlias = tuple[int, int]
 Span: TypeAlias = tuple[int, int]
 Body: TypeAlias = tuple[Span, Span, int, str]
 """What bends keep off: a box along x and y, how far off it a centre line stays, and the id of what it belongs to."""
+_Stretches: TypeAlias = tuple[list[int], list[int]]
+"""The starts and the ends of stretches of a line, in order."""
+_Blocked: TypeAlias = dict[int, _Stretches]
 FAR = 10**10
+_MOST_KNOWN = 20_000  # lines
 _STRIPE, _STRIPES = 200 * UNITS, 100
 """How wide the stripes are that what blocks is sorted into, and how many there are each way; the last has the rest."""
 
@@ -74,10 +80,12 @@ class OpenLines:
         lanes: Sequence[Lane] = (),
         closed: Sequence[Lane] = (),
         lane_weight: int = WEIGHT,
+        like: "tuple[OpenLines, Iterable[Blocker]] | None" = None,
     ) -> None:
         """Keep what blocks a cable of half a diameter (mm); closed lanes can be crossed, but not run along.
 
-        `barriers` are all that blocks, `turned_past` what ways turn past: along slanting sides in fewer boxes.
+        `barriers` are all that blocks, `turned_past` what ways turn past: along slanting sides in fewer boxes. With
+        others `like` these but for some blockers they share what is known of all lines that those leave alone.
         """
         self.half = units(half)
         self.turned_past = [_barrier(each, each.box, half) for each in blockers]
@@ -91,12 +99,32 @@ class OpenLines:
         self.lane_weight = lane_weight
         self._closed = closed
         self._beside = [_beside(lane, self.half) for lane in lanes]
-        self._lines: tuple[dict[int, tuple[list[int], list[int]]], ...] = ({}, {})
+        self._lines: tuple[_Blocked, _Blocked] = ({}, {})
+        self._known: tuple[_Blocked, _Blocked] = like[0]._known if like else ({}, {})  # noqa: SLF001 - of its own kind
+        self._changed = [
+            _barrier(each, part, half).sides for each in (like[1] if like else ()) for part in each.parts or (each.box,)
+        ]
         self._cheap: tuple[dict[int, list[Span]], ...] = ({}, {})
         for lane in lanes:
             self._cheap[lane.axis].setdefault(lane.line, []).append((lane.start, lane.end))
         self._stripes: tuple[dict[int, list[Barrier]], ...] = ({}, {})
         self.lane_lines = tuple(tuple(sorted(each)) for each in self._cheap)
+
+    def near(self, reach: Reach, also: Box | None = None) -> list[Barrier]:
+        """Return the barriers that ways within reach can touch; with `also` those of ways that touch that box, too."""
+        return [self.barriers[number] for number in reach.touched(self._boxes[0], also)]
+
+    def past(self, reach: Reach, also: Box | None = None) -> list[Barrier]:
+        """Return what ways within reach can turn past, by that box as well where there is one."""
+        return [self.turned_past[number] for number in reach.touched(self._boxes[1], also)]
+
+    @cached_property
+    def _boxes(self) -> tuple[Boxes, Boxes]:
+        """Return the boxes of the barriers and of what ways turn past."""
+        import numpy as np  # noqa: PLC0415 - slow to load
+
+        both = [np.array([each.box for each in some]).reshape(-1, 4) for some in (self.barriers, self.turned_past)]
+        return both[0], both[1]
 
     def without_bodies(self) -> "OpenLines":
         """Return the lines as if there were nothing but the boards."""
@@ -107,7 +135,7 @@ class OpenLines:
         """Return how far a line is open both ways from a place on it, none where the place itself is blocked."""
         held = self._lines[axis].get(line)
         if held is None:
-            held = self._lines[axis][line] = self._blocked(axis, line)
+            held = self._lines[axis][line] = self._looked_up(axis, line)
         starts, ends = held
         index = bisect_right(starts, at)
         low = ends[index - 1] if index else -FAR
@@ -131,16 +159,46 @@ class OpenLines:
 
     def barriers_at(self, axis: int, line: int) -> list[Barrier]:
         """Return what a line runs through."""
+        other = 1 - axis
+        held = self._striped(axis).get(_stripe(line), ())
+        return [each for each in held if each.sides[other][0] < line < each.sides[other][1]]
+
+    def bodies_round(self, spot: Spot, far: int) -> list[Body]:
+        """Return what bends have to clear no farther from a spot than so much along both axes."""
+        (west, east), (south, north) = ((at - far, at + far) for at in spot)
+        striped = self._striped(1)
+        held = [each for stripe in range(_stripe(west), _stripe(east) + 1) for each in striped.get(stripe, ())]
+        return [
+            each.body
+            for each in held
+            if each.sides[0][0] < east
+            and west < each.sides[0][1]
+            and each.sides[1][0] < north
+            and south < each.sides[1][1]
+        ]
+
+    def _striped(self, axis: int) -> dict[int, list[Barrier]]:
+        """Return the barriers sorted into stripes by what they hold off across an axis."""
         other, index = 1 - axis, self._stripes[axis]
         if not index:
             for each in self.barriers:
                 low, high = each.sides[other]
-                for stripe in range(max(low // _STRIPE, -_STRIPES), min(high // _STRIPE, _STRIPES) + 1):
+                for stripe in range(_stripe(low), _stripe(high) + 1):
                     index.setdefault(stripe, []).append(each)
-        held = index.get(min(max(line // _STRIPE, -_STRIPES), _STRIPES), ())
-        return [each for each in held if each.sides[other][0] < line < each.sides[other][1]]
+        return index
 
-    def _blocked(self, axis: int, line: int) -> tuple[list[int], list[int]]:
+    def _looked_up(self, axis: int, line: int) -> _Stretches:
+        """Return the starts and ends of the blocked stretches of a line, known where nothing on it has changed."""
+        other, known = 1 - axis, self._known[axis]
+        if any(sides[other][0] < line < sides[other][1] for sides in self._changed):
+            return self._blocked(axis, line)
+        if line not in known:
+            if len(known) >= _MOST_KNOWN:
+                known.clear()
+            known[line] = self._blocked(axis, line)
+        return known[line]
+
+    def _blocked(self, axis: int, line: int) -> _Stretches:
         """Return the starts and ends of the blocked stretches of a line."""
         spans = [each.sides[axis] for each in self.barriers_at(axis, line)]
         for lane in self.lanes:
@@ -164,6 +222,11 @@ def _barrier(blocker: Blocker, bare: Box, half: float) -> Barrier:
     """Return what a box of a blocker holds off for a cable of half a diameter, in mm."""
     box = bare.grown(half + blocker.clearance)
     return Barrier(_sides(box), _sides(bare), blocker, box)
+
+
+def _stripe(at: int) -> int:
+    """Return the number of the stripe that a place lies in."""
+    return min(max(at // _STRIPE, -_STRIPES), _STRIPES)
 
 
 def _sides(box: Box) -> tuple[Span, Span]:

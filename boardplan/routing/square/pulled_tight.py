@@ -24,12 +24,17 @@ def pulled_tight(found: Found, radius: int, search: Callable[[Turning], Search])
     """
     tight: Found | None = None
     better: Found | None = found
-    bound = found.cost - found.cost // _WORTH
+    bound = worth_pulling(found)
     while better is not None:
-        better = search(_beside(better.spots, radius)).run(bound)
+        better = search(lines_beside(better.spots, radius)).run(bound)
         if better is not None:
             tight, bound = better, better.cost - 1
     return found if tight is None else replace(tight, start=found.start, end=found.end)
+
+
+def worth_pulling(found: Found) -> int:
+    """Return what a way costs at most that is worth to be laid in place of a found one."""
+    return found.cost - found.cost // _WORTH
 
 
 def may_be_loose(found: Found, least: int) -> bool:
@@ -43,7 +48,7 @@ def may_be_loose(found: Found, least: int) -> bool:
     return 2 * back * WEIGHT * _WORTH >= found.cost
 
 
-def _beside(spots: Sequence[Spot], radius: int) -> Turning:
+def lines_beside(spots: Sequence[Spot], radius: int) -> Turning:
     """Return the lines of all legs, some beside those between corners, and those on which a way turns back at once."""
     turning: Turning = ({}, {})
     legs = [(0, a[0]) if a[0] == b[0] else (1, a[1]) for a, b in pairwise(spots)]

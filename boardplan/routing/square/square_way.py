@@ -99,17 +99,12 @@ class Search:
         self._heap: list[tuple[int, int, Corner]] = []
         self._bound = FAR * WEIGHT
         self._reached: tuple[int, Corner, int] | None = None
-        self._left: tuple[Table, Table] = ([], [])
+        self._left: tuple[Table, Table] = ({}, {})
 
     def run(self, bound: int) -> Found | None:
         """Return the best way that costs no more than a bound, none where there is no such way."""
         self._bound = bound
-        goals = [
-            Goal(spot, ray.axis, ray.sign, cost)
-            for ray in self._ends
-            for spot, cost in (ray.first_corner(self._lines, self._radius),)
-        ]
-        self._left = least_left(self._places, goals, self._lines)
+        self._left = least_left(self._places, self._goals(), self._lines)
         self._leave_all()
         while self._heap:
             estimate, cost, corner = heapq.heappop(self._heap)
@@ -119,13 +114,24 @@ class Search:
                 self._go_on(cost, corner)
         return self._traced() if self._reached else None
 
+    def _goals(self) -> list[Goal]:
+        """Return where the last legs must have begun at the latest."""
+        return [
+            Goal(spot, ray.axis, ray.sign, cost)
+            for ray in self._ends
+            for spot, cost in (ray.first_corner(self._lines, self._radius),)
+        ]
+
     def shut_in(self, most: int) -> bool:
         """Say whether nothing leads from the starts to an end, which is certain where few corners can be reached.
 
         Gives up after `most` corners and says no.
         """
         nothing = [0] * max(map(len, self._places))
-        self._left = [nothing] * len(self._places[1]), [nothing] * len(self._places[0])
+        self._left = (
+            dict.fromkeys(range(len(self._places[1])), nothing),
+            dict.fromkeys(range(len(self._places[0])), nothing),
+        )
         self._leave_all()
         for _ in range(most):
             if self._reached or not self._heap:
@@ -196,7 +202,7 @@ class Search:
         places, left = self._places[axis], self._left[axis][row]
         leg_cost = self._lines.cost if self._lines.is_cheap(axis, line) else None
         best, heap, bound = self._best, self._heap, self._bound
-        for number in _numbers_between(places, *stretch, sign):
+        for number in numbers_between(places, *stretch, sign):
             place = places[number]
             length = leg_cost(axis, line, at, place) if leg_cost else WEIGHT * abs(place - at)
             new = cost + length + CORNER
@@ -248,7 +254,7 @@ def _first_place(at: int, sign: int, shortest: int, touched: Sequence[Span]) -> 
     return min(first, max(ahead)) if ahead else None
 
 
-def _numbers_between(places: list[int], first: int, last: int, sign: int) -> Iterator[int] | range:
+def numbers_between(places: list[int], first: int, last: int, sign: int) -> Iterator[int] | range:
     """Return the numbers of the places of a stretch, in its order."""
     if sign > 0:
         return range(bisect_left(places, first), bisect_right(places, last))

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import pairwise
+from typing import TypeAlias
 
 from boardplan.geometry.point import Point
 from boardplan.model.plan import Plan
@@ -17,6 +18,8 @@ from boardplan.routing.square.rays import spot_of
 
 _IN_LANE = {"channel": 1, "choose": 3}
 """What a unit of length costs in a channel, against WEIGHT outside: a cable meant for channels seeks them more."""
+_Key: TypeAlias = tuple[float, str, tuple[InChannel, ...], tuple[Lane, ...]]
+"""A diameter, "outside" or by which channels, what is full of them, and lanes beside their middle."""
 
 
 @dataclass
@@ -26,21 +29,24 @@ class Surroundings:
     plan: Plan
     blockers: tuple[Blocker, ...]
     lanes: tuple[tuple[str, Lane, float], ...]
-    held: dict[tuple[float, str, tuple[InChannel, ...], tuple[Lane, ...]], OpenLines] = field(default_factory=dict)
+    held: dict[_Key, OpenLines] = field(default_factory=dict)
+    like: "tuple[Surroundings, frozenset[Blocker]] | None" = None
+    """Others that differ from these in few blockers, and those."""
 
     def lines(self, diameter: float, way: str, full: tuple[InChannel, ...], ends: tuple[End, End]) -> OpenLines:
         """Return what is open to a cable of a diameter that goes "outside", or else by channels."""
         beside = () if way == "outside" else self._beside(ends, diameter)
         key = diameter, way, full, beside
         if key not in self.held:
-            self.held[key] = self._cut(diameter, way, full, beside)
+            others = self.like[0].held.get(key) if self.like else None
+            self.held[key] = self._cut(key, (others, self.like[1]) if self.like and others else None)
         return self.held[key]
 
     @cached_property
     def over_fixings(self) -> "Surroundings | None":
         """The same for a cable that may lie over the heads of board fixings, none where there are no fixings."""
         kept = tuple(each for each in self.blockers if each.sort != "fixing")
-        return replace(self, blockers=kept, held={}) if len(kept) < len(self.blockers) else None
+        return replace(self, blockers=kept, held={}, like=None) if len(kept) < len(self.blockers) else None
 
     @cached_property
     def low(self) -> tuple[LowThing, ...]:
@@ -64,14 +70,15 @@ class Surroundings:
         levels, uprights = ({each.line / UNITS for each in lanes if each.axis == axis} for axis in (0, 1))
         return sorted(levels), sorted(uprights)
 
-    def _cut(self, diameter: float, way: str, full: tuple[InChannel, ...], beside: tuple[Lane, ...]) -> OpenLines:
+    def _cut(self, key: _Key, like: tuple[OpenLines, frozenset[Blocker]] | None) -> OpenLines:
+        diameter, way, full, beside = key
         if way == "outside":
-            return OpenLines(self.blockers, diameter / 2)
+            return OpenLines(self.blockers, diameter / 2, like=like)
         square = {channel for channel, _, _ in self.lanes}
         kept = [each for each in self.blockers if each.sort != "channel" or each.thing not in square]
         lanes = [*(lane for _, lane, _ in self.lanes), *beside]
         closed = [part for each in full for part in self._stretch(each)]
-        return OpenLines(kept, diameter / 2, lanes, closed, _IN_LANE[way])
+        return OpenLines(kept, diameter / 2, lanes, closed, _IN_LANE[way], like)
 
     def _beside(self, ends: tuple[End, End], diameter: float) -> tuple[Lane, ...]:
         """Return lanes beside a centre line, where an end looks into a channel a little off its middle."""
@@ -112,6 +119,29 @@ class Surroundings:
 def surroundings_of(plan: Plan) -> Surroundings:
     """Return what the cables of a plan have in common."""
     return Surroundings(plan, blockers_of(plan), _lanes(plan))
+
+
+_MOST_CHANGED = 60  # blockers
+_looked_at: list[Surroundings] = []
+
+
+def remembered(around: Surroundings) -> Surroundings:
+    """Return what the cables of a plan have in common, remembered for what becomes of the plan."""
+    _looked_at.insert(0, around)
+    del _looked_at[2:]
+    return around
+
+
+def changed_surroundings(plan: Plan) -> Surroundings:
+    """Return what the cables of a plan have in common, sharing what is known of one that differs in little."""
+    around = surroundings_of(plan)
+    blockers = frozenset(around.blockers)
+    for each in _looked_at:
+        if each.lanes == around.lanes and each.plan.channels == plan.channels and each.plan.boards == plan.boards:
+            differing = blockers.symmetric_difference(each.blockers)
+            if len(differing) <= _MOST_CHANGED:
+                return replace(around, like=(each, differing))
+    return remembered(around)
 
 
 def _lanes(plan: Plan) -> tuple[tuple[str, Lane, float], ...]:

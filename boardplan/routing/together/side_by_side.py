@@ -16,7 +16,7 @@ from boardplan.routing.route import Heed, Route, Way
 from boardplan.routing.square.ends import ends_of
 from boardplan.routing.square.lines_over import passed_over
 from boardplan.routing.square.low_things import LowThing
-from boardplan.routing.square.open_lines import UNITS, OpenLines, units
+from boardplan.routing.square.open_lines import UNITS, OpenLines, Span, units
 from boardplan.routing.square.rays import spot_of
 from boardplan.routing.square.square_way import bend_clears
 from boardplan.routing.square.surroundings import Surroundings
@@ -115,7 +115,7 @@ class _Mover:
 
     def _best(self, points: tuple[Point, ...], index: int, leg: Leg) -> tuple[Point, ...]:
         """Return the corners with a leg moved to its cheapest place, unmoved where there is no room."""
-        price, tried = self._price(points, index, leg), 0
+        price, tried, fitted = self._price(points, index, leg), 0, [0]
         best, least = points, None if price.taken(0) else price.at(0)
         for by in _SHIFTS:
             if least is not None and abs(by) >= least:
@@ -126,9 +126,12 @@ class _Mover:
                 continue
             moved = self._aside(points, index, leg, by / UNITS)
             cost += LONGER * max(0, _longer(points, moved, index))
-            if (least is None or cost < least) and self._fits(points, moved, index):
+            if least is not None and cost >= least:
+                continue
+            fitted.append(by)
+            if self._fits(points, moved, index):
                 best, least = moved, cost
-        self._heed(leg, tried)
+        self._heed(leg, tried, (min(fitted), max(fitted)))
         return best
 
     def _price(self, points: Sequence[Point], index: int, leg: Leg) -> LanePrice:
@@ -145,14 +148,22 @@ class _Mover:
         price.take(wall.legs.near((left - dx, bottom - dy, right + dx, top + dy), self._who.rank))
         return price
 
-    def _heed(self, leg: Leg, tried: int) -> None:
-        """Note where what changes could make the leg lie otherwise."""
+    def _heed(self, leg: Leg, tried: int, fitted: Span) -> None:
+        """Note where what changes could make the leg lie otherwise; what blocks, only where it was tried to fit.
+
+        Bends of the leg's neighbours need room for their radius beyond it, all else lies between its places.
+        """
         room = leg.half + self._wall.gap
         along, aside = room, max(tried, SEEN) + room
         left, bottom, right, top = leg.sides
         dx, dy = (along, aside) if leg.axis == 0 else (aside, along)
         cables = Box((left - dx) / UNITS, (bottom - dy) / UNITS, (right + dx) / UNITS, (top + dy) / UNITS)
-        blocks = leg.box.grown((tried + self._radius) / UNITS + 1) if tried else None
+        blocks = None
+        if fitted != (0, 0):
+            low, high = fitted[0] - self._radius, fitted[1] + self._radius
+            west, south, east, north = (0, low, 0, high) if leg.axis == 0 else (low, 0, high, 0)
+            sides = (left + west, bottom + south, right + east, top + north)
+            blocks = Box(*(side / UNITS for side in sides)).grown(1)
         self._heeds.append(Heed(cables, blocks))
 
     def _aside(self, points: tuple[Point, ...], index: int, leg: Leg, by: float) -> tuple[Point, ...]:
@@ -212,8 +223,9 @@ class _Mover:
         owners = [
             end.owner or "-" for end in self._ends
         ]  # at an exit bends clear the board's edges, which have no name
+        near = self._open().bodies_round(spot, self._radius)
         spared = {owners[0] if index == 1 else "-", owners[1] if index == len(points) - 2 else "-"}
-        return bend_clears(spot, (sign_x, sign_y), self._radius, self._open().bodies, spared)
+        return bend_clears(spot, (sign_x, sign_y), self._radius, near, spared)
 
 
 def _square_beside(points: Sequence[Point], index: int) -> bool:

@@ -6,7 +6,7 @@ from functools import cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPen
-from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import QStyleOptionGraphicsItem, QWidget
 
 from boardplan.drawing.palette import Theme, colour
 from boardplan.editing.known import Known
@@ -14,6 +14,7 @@ from boardplan.editing.length_changes import LengthChange, change_words
 from boardplan.geometry.bends import Straight
 from boardplan.geometry.point import Box, Point
 from boardplan.routing.route import Route
+from boardplan.ui.canvas.over_item import OverItem
 from boardplan.ui.theme import SMALL, font
 
 _HIGH, _PAD, _OFF = 18.0, 12.0, 14.0
@@ -80,33 +81,20 @@ def _places(way: Route, seen: Box, scale: float) -> Iterator[Point]:
                     yield at
 
 
-class ChangePlatesItem(QGraphicsItem):
+class ChangePlatesItem(OverItem):
     """Draws the plates over everything else, of one size at every zoom."""
 
     def __init__(self, depth: float) -> None:
-        super().__init__()
+        super().__init__(depth)
         self.plates: tuple[ChangePlate, ...] = ()
         self._theme: Theme = "light"
-        self._box = QRectF()
-        self.setZValue(depth)
-        self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
     def show_plates(self, plates: tuple[ChangePlate, ...], scale: float, theme: Theme) -> None:
         """Show other plates, or none."""
         if plates == self.plates and theme == self._theme:
             return
-        scene = self.scene()
-        for each in (*self.plates, *plates):
-            if scene is not None:
-                scene.update(self._rect(each, scale))
-        boxes = [self._rect(each, scale) for each in plates]
-        box = QRectF()
-        for each_box in boxes:
-            box = box.united(each_box)
-        if not self._box.contains(box):
-            self.prepareGeometryChange()
-            self._box = box.adjusted(-400, -400, 400, 400)
         self.plates, self._theme = plates, theme
+        self.cover(self._rect(each, scale) for each in plates)
 
     def plate_at(self, at: Point, scale: float) -> str | None:
         """Return the cable whose plate lies at a place on the wall."""
@@ -116,9 +104,6 @@ class ChangePlatesItem(QGraphicsItem):
     def _rect(self, plate: ChangePlate, scale: float) -> QRectF:
         wide, high = (plate.width + 4) / scale, (_HIGH + 4) / scale
         return QRectF(plate.at.x - wide / 2, plate.at.y - high / 2, wide, high)
-
-    def boundingRect(self) -> QRectF:  # noqa: D102
-        return self._box
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002, D102
         scale = option.levelOfDetailFromTransform(painter.worldTransform())

@@ -109,7 +109,7 @@ class CanvasColumn(QWidget):
         desk, signals = self._desk, self._desk.signals
         signals.seen_changed.connect(self._show_plan)
         signals.plan_changed.connect(self._show_head)
-        signals.plan_changed.connect(partial(self.scene.point_out, None))
+        signals.plan_changed.connect(partial(self.scene.over.point_out, None))
         signals.selection_changed.connect(self._show_selection)
         desk.step_changed.connect(self._fade)
         desk.finding_pointed.connect(self._point_out)
@@ -189,7 +189,7 @@ class CanvasColumn(QWidget):
         self.scene.hide(() if self._desk.step == "wire" else ("channel fill",))
 
     def _point_out(self, finding: Finding | None) -> None:
-        self.scene.point_out(finding)
+        self.scene.over.point_out(finding)
         if finding is not None and finding.board in self._desk.plan.boards:
             at = self._desk.plan.on_wall(finding.board, finding.place)
             self.view.show_place(Box(*at, *at).grown(60))

@@ -8,15 +8,17 @@ from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF, QRegion
-from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import QStyleOptionGraphicsItem, QWidget
 
 from boardplan.drawing.palette import Theme, colour
 from boardplan.geometry.point import Point
 from boardplan.routing.together.crossings import Crossing
+from boardplan.ui.canvas.over_item import OverItem
 from boardplan.ui.words import counted, tr
 
 _RING, _DIAMOND = 4.0, 8.0
 """px from the middle of a mark to its edge, where there is room."""
+_ROUND = 40.0  # mm
 _LEAST_DIAMOND, _LEAST_CROSSED = 0.4, 0.6
 """The share of that a diamond has at least, and from which on the cross in it can be made out."""
 
@@ -37,36 +39,35 @@ def count_words(crossings: Sequence[Crossing]) -> str:
     return counted("%n crossing is not square|%n crossings are not square", askew) if askew else ""
 
 
-class CrossingMarks(QGraphicsItem):
+def _round(crossing: Crossing) -> QRectF:
+    """Return the box on the wall that the mark of a crossing never reaches out of."""
+    return QRectF(crossing.at.x - _ROUND, crossing.at.y - _ROUND, 2 * _ROUND, 2 * _ROUND)
+
+
+class CrossingMarks(OverItem):
     """Draws marks as large as their cables let them be."""
 
     def __init__(self, depth: float) -> None:
-        super().__init__()
+        super().__init__(depth)
         self.crossings: tuple[Crossing, ...] = ()
         self._widths: tuple[float, ...] = ()
         self._chosen: frozenset[str] = frozenset()
         self._theme: Theme = "light"
-        self._box = QRectF()
-        self.setZValue(depth)
-        self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
     def show_crossings(self, crossings: Sequence[Crossing], theme: Theme, widths: Sequence[float] = ()) -> None:
         """Show other crossings, or none; `widths` are those of the thinner cable of each, in mm."""
         if tuple(crossings) == self.crossings and theme == self._theme:
             return
-        self.prepareGeometryChange()
         self.crossings, self._theme, self._widths = tuple(crossings), theme, tuple(widths)
-        box = QRectF()
-        for each in self.crossings:
-            box = box.united(QRectF(each.at.x - 40, each.at.y - 40, 80, 80))
-        self._box = box
+        self.cover(_round(each) for each in self.crossings)
 
     def choose(self, ids: Collection[str]) -> None:
         """Show the marks of these cables large at every zoom."""
         if self._chosen != frozenset(ids):
-            self._chosen = frozenset(ids)
-            if self.crossings:
-                self.update()
+            before, self._chosen = self._chosen, frozenset(ids)
+            self.cover_again(
+                _round(each) for each in self.crossings if not (before ^ self._chosen).isdisjoint(each.cables)
+            )
 
     def share_of(self, crossing: Crossing, width: float, scale: float) -> float:
         """Return which share of its full size a mark has at a scale, nought where it isn't drawn."""
@@ -86,16 +87,13 @@ class CrossingMarks(QGraphicsItem):
         ]
         return min(near, key=lambda each: (each.square, each.at.distance_to(at)), default=None)
 
-    def boundingRect(self) -> QRectF:  # noqa: D102
-        return self._box
-
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002, D102
         scale = option.levelOfDetailFromTransform(painter.worldTransform())
         exposed: QRegion | None = getattr(self.scene(), "exposed", None)
-        around = self._box if exposed is None else QRectF(exposed.boundingRect()).adjusted(-40, -40, 40, 40)
+        around = None if exposed is None else QRectF(exposed.boundingRect()).adjusted(-_ROUND, -_ROUND, _ROUND, _ROUND)
         for each, width in zip(self.crossings, self._widths, strict=True):
             share = self.share_of(each, width, scale)
-            if not share or not around.contains(QPointF(*each.at)):
+            if not share or (around is not None and not around.contains(QPointF(*each.at))):
                 continue
             painter.save()
             painter.translate(QPointF(*each.at))

@@ -4,15 +4,16 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor, QPainter, QPen
-from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import QStyleOptionGraphicsItem, QWidget
 
 from boardplan.drawing.palette import Theme, colour
 from boardplan.editing.known import Known
 from boardplan.geometry.point import Point
 from boardplan.model.plan import Plan
 from boardplan.routing.route import Route
+from boardplan.ui.canvas.over_item import OverItem
 
 _HALF, _SMALL = 4.5, 3.0
 _LEAST_LEG = 44.0
@@ -48,30 +49,20 @@ def handles_of(
     return tuple(found)
 
 
-class HandlesItem(QGraphicsItem):
+class HandlesItem(OverItem):
     """Draws handles of one size at every zoom."""
 
     def __init__(self, depth: float) -> None:
-        super().__init__()
+        super().__init__(depth)
         self.handles: tuple[Handle, ...] = ()
         self._theme: Theme = "light"
-        self._box = QRectF()
-        self.setZValue(depth)
-        self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
     def show_handles(self, handles: tuple[Handle, ...], theme: Theme) -> None:
         """Show other handles, or none."""
         if handles == self.handles and theme == self._theme:
             return
-        self.prepareGeometryChange()
         self.handles, self._theme = handles, theme
-        box = QRectF()
-        for each in handles:
-            box = box.united(QRectF(each.at.x - 60, each.at.y - 60, 120, 120))
-        self._box = box
-
-    def boundingRect(self) -> QRectF:  # noqa: D102
-        return self._box
+        self.cover(QRectF(each.at.x - 60, each.at.y - 60, 120, 120) for each in handles)
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002, D102
         scale = option.levelOfDetailFromTransform(painter.worldTransform())

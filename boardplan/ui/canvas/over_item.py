@@ -25,9 +25,13 @@ class OverItem(QGraphicsItem):
     def cover(self, boxes: Iterable[QRectF]) -> None:
         """Cover other boxes than before, and have both drawn again."""
         before, self._covered = self._covered, tuple(boxes)
+        self.cover_again((*before, *self._covered))
+
+    def cover_again(self, boxes: Iterable[QRectF]) -> None:
+        """Have some of what is covered drawn again."""
         scene = self.scene()
         if scene is not None:
-            for box in (*before, *self._covered):
+            for box in boxes:
                 scene.update(box)
 
     def px(self, count: float) -> float:

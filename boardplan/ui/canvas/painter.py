@@ -5,11 +5,11 @@ screen as it does on paper, at every zoom.
 """
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPainterPath, QPen, QRegion, QTransform
 
 from boardplan.drawing.palette import Theme, colour
@@ -25,6 +25,8 @@ LEAST_MARK = 1.2
 LEAST_DETAIL, LEAST_SHEEN = 0.3, 1.6
 """A rim that shows less wide than so many px is left out, and a sheen or shadow less wide than so many."""
 _TEXT_SIZE = 100
+_BY_EACH_OTHER = 100.0
+"""mm across what is drawn or left out together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +51,23 @@ class Stroke:
 
 
 @dataclass(frozen=True, slots=True)
+class Group:
+    """Strokes that follow each other and lie by each other, and the box round them in whole mm."""
+
+    strokes: tuple[Stroke, ...]
+    box: QRect
+
+
+@dataclass(frozen=True, slots=True)
 class Ready:
-    """A picture made ready, and the box round it in mm."""
+    """A picture made ready, the box round it in mm, and its strokes in groups: fewer boxes to look at."""
 
     strokes: tuple[Stroke, ...]
     box: QRectF
+    groups: tuple[Group, ...] = field(init=False)
+
+    def __post_init__(self) -> None:  # noqa: D105
+        object.__setattr__(self, "groups", tuple(_grouped(self.strokes)))
 
 
 def made_ready(picture: Picture, theme: Theme) -> Ready:
@@ -67,15 +81,31 @@ def made_ready(picture: Picture, theme: Theme) -> Ready:
 
 def paint(painter: QPainter, ready: Ready, scale: float, exposed: QRegion | None = None) -> None:
     """Draw what can be seen at a scale of so many px to the mm, and lies in what is to be drawn again."""
-    for stroke in ready.strokes:
-        if stroke.size * scale < stroke.least:
+    for group in ready.groups:
+        if exposed is not None and not exposed.intersects(group.box):
             continue
-        if exposed is not None and not exposed.intersects(stroke.box.toAlignedRect()):
-            continue
-        if stroke.brush is not None:
-            painter.fillPath(stroke.path, stroke.brush)
-        if stroke.pen is not None:
-            painter.strokePath(stroke.path, stroke.pen)
+        for stroke in group.strokes:
+            if stroke.size * scale < stroke.least:
+                continue
+            if stroke.brush is not None:
+                painter.fillPath(stroke.path, stroke.brush)
+            if stroke.pen is not None:
+                painter.strokePath(stroke.path, stroke.pen)
+
+
+def _grouped(strokes: Sequence[Stroke]) -> Iterator[Group]:
+    """Yield strokes in their order, small ones by each other as one group."""
+    held: list[Stroke] = []
+    around = QRectF()
+    for stroke in strokes:
+        wider = around.united(stroke.box)
+        if held and max(wider.width(), wider.height()) > _BY_EACH_OTHER:
+            yield Group(tuple(held), around.toAlignedRect())
+            held, wider = [], stroke.box
+        held.append(stroke)
+        around = wider
+    if held:
+        yield Group(tuple(held), around.toAlignedRect())
 
 
 def _stroke(mark: Mark, theme: Theme) -> Stroke:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtCore import QObject, QRect, Qt, QTimer
 from PySide6.QtGui import QPainterPath, QRegion
 from PySide6.QtWidgets import QGraphicsItem, QGraphicsScene
 
@@ -11,20 +11,21 @@ from boardplan.checks.finding import Finding
 from boardplan.drawing.palette import Theme
 from boardplan.editing.known import Known
 from boardplan.editing.selection import Selection
-from boardplan.geometry.point import Box, Point
-from boardplan.geometry.units import length_text
+from boardplan.geometry.point import Box
 from boardplan.model.plan import Plan
-from boardplan.routing.route import NoWay
 from boardplan.ui.canvas.apart import Apart
 from boardplan.ui.canvas.change_plates import ChangePlatesItem
 from boardplan.ui.canvas.crossing_marks import CrossingMarks
-from boardplan.ui.canvas.gaps import gap_lines
 from boardplan.ui.canvas.handles import HandlesItem, handles_of
-from boardplan.ui.canvas.items import GapsItem, LineItem, ThingItem
+from boardplan.ui.canvas.items import ThingItem
+from boardplan.ui.canvas.kept_signs import KeptSigns
 from boardplan.ui.canvas.outlines import outline_of, rect_of, wall_box
+from boardplan.ui.canvas.over_board import OverBoard
+from boardplan.ui.canvas.over_lines import LineItem
 from boardplan.ui.canvas.plates import settled
-from boardplan.ui.canvas.sights import BY_NAME, GUIDE_DEPTH, PLATE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight, Source
-from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem, glyph_of
+from boardplan.ui.canvas.redrawing import Redrawing
+from boardplan.ui.canvas.sights import BY_NAME, PLATE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight, Source
+from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem
 from boardplan.ui.canvas.waiting_pictures import WaitingPictures
 
 _AROUND = 700.0
@@ -46,7 +47,8 @@ class BoardScene(QGraphicsScene):
         self.plan: Plan | None = None
         self._review: Known | None = None
         self._items: dict[str, dict[str, ThingItem]] = {sight.name: {} for sight in SIGHTS}
-        self._signs: dict[Finding, SignItem] = {}
+        self._signs = KeptSigns(self)
+        self._redrawing = Redrawing(self.update, self)
         self._faded: frozenset[str] = frozenset()
         self._hidden: frozenset[str] = frozenset()
         self._selection = Selection()
@@ -68,19 +70,12 @@ class BoardScene(QGraphicsScene):
         self.handles = HandlesItem(SELECTED_DEPTH + 1)
         self.addItem(self.handles)
         self._corner: tuple[str, int] | None = None
-        self._stuck = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.12)
-        self._guides: list[LineItem] = []
-        self._pointed = LineItem(GUIDE_DEPTH, "stop", 2.0, fill=0.10)
-        self._loose = LineItem(SELECTED_DEPTH, "stop", 1.5)
-        self._gaps = GapsItem(GUIDE_DEPTH)
         self.changes = ChangePlatesItem(PLATE_DEPTH)
         self.addItem(self.changes)
         self.crossings = CrossingMarks(SELECTED_DEPTH - 1)
         self.addItem(self.crossings)
-        self.addItem(self._gaps)
-        self._band = LineItem(GUIDE_DEPTH, "accent", 1.0, fill=0.10)
-        for item in (self._halo, self._stuck, self._band, self._pointed, self._loose):
-            self.addItem(item)
+        self.addItem(self._halo)
+        self.over = OverBoard(self, self.theme)
 
     # What is shown
 
@@ -94,8 +89,8 @@ class BoardScene(QGraphicsScene):
         old_review, self.plan, self._review = self._review, plan, review
         self._waiting.begin(plan, self.theme, all_now=old_review is None)
         if old_review is None or review.findings is not old_review.findings:
-            self._show_signs(plan, review.findings)
-        self._show_loose(review)
+            self._signs.show(plan, review.findings, self.theme)
+        self.over.show_plan(plan, review.ways.values())
         if old_review is None or len(plan.components) <= _FEW:
             self._settle_plates()
         else:
@@ -104,12 +99,12 @@ class BoardScene(QGraphicsScene):
 
     def show_theme(self, theme: Theme) -> None:
         """Draw everything anew in another theme."""
-        self.theme = theme
+        self.theme = self.over.theme = theme
         if self.plan is not None and self._review is not None:
             for item in (item for items in self._items.values() for item in items.values() if item.source):
                 item.show_source(self.plan, item.source, theme)
             self._waiting.begin(self.plan, theme, all_now=True)
-            self._show_signs(self.plan, self._review.findings)
+            self._signs.show(self.plan, self._review.findings, theme)
             self.show_selection(self._selection)
 
     def fade(self, names: Iterable[str]) -> None:
@@ -130,7 +125,7 @@ class BoardScene(QGraphicsScene):
     def show_scale(self, scale: float) -> None:
         """Keep drawn pictures only up to a scale (px to the mm) where they are not too big."""
         if scale != self.scale:
-            self.scale = scale
+            self.scale = self._redrawing.scale = scale
             self._settle_plates()
         kept = scale <= MOST_KEPT_SCALE
         if kept != self._kept:
@@ -143,7 +138,7 @@ class BoardScene(QGraphicsScene):
         scale, half = self.scale, SIGN_SIZE / 2
         items = self._items["component"]
         plates = [plate for plate in (item.plate(scale) for item in items.values()) if plate is not None]
-        places = [each.pos() * scale for each in self._signs.values()]
+        places = [each * scale for each in self._signs.places()]
         signs = [Box(at.x() - half, at.y() - half, at.x() + half, at.y() + half) for at in places]
         for key, shift in settled(plates, signs).items():
             items[key].settle_plate(shift)
@@ -183,30 +178,9 @@ class BoardScene(QGraphicsScene):
         self.addItem(item)
         return item
 
-    def _show_signs(self, plan: Plan, findings: Iterable[Finding]) -> None:
-        """Show a sign for each open finding; one whose finding is there as before stays as it is."""
-        placed = dict.fromkeys(each for each in findings if each.open and each.board in plan.boards)
-        spare = [self._signs.pop(gone) for gone in [each for each in self._signs if each not in placed]]
-        for finding in placed:
-            sign = self._signs.get(finding) or (spare.pop() if spare else self._new_sign())
-            self._signs[finding] = sign
-            at = plan.on_wall(finding.board, finding.place)
-            sign.show_finding(finding, at, self.theme, glyph_of(finding, plan.cables))
-        for sign in spare:
-            self.removeItem(sign)
-
-    def _new_sign(self) -> SignItem:
-        sign = SignItem()
-        self.addItem(sign)
-        return sign
-
-    def _show_loose(self, review: Known) -> None:
-        """Mark where cables without a way are stuck."""
-        path = QPainterPath()
-        for way in review.ways.values():
-            if isinstance(way, NoWay):
-                path.addEllipse(rect_of(Box(way.near.x - 6, way.near.y - 6, way.near.x + 6, way.near.y + 6)))
-        self._loose.show_path(path, self.theme, dashes=(3, 3))
+    def redraw(self, boxes: Iterable[QRect]) -> None:
+        """Draw boxes of the wall, in whole mm, again: at once, but in several slots where they reach far."""
+        self._redrawing.owe(boxes)
 
     def _show_again(self) -> None:
         self.show_selection(self._selection)
@@ -241,62 +215,11 @@ class BoardScene(QGraphicsScene):
             self._corner = corner
             self.show_selection(self._selection)
 
-    def show_stuck(self, area: Box | None) -> None:
-        """Frame where a cable that is being pushed can't lie, or nothing."""
-        path = QPainterPath()
-        if area is not None:
-            path.addRect(rect_of(area))
-        self._stuck.show_path(path, self.theme, dashes=(2, 2))
-
-    def show_guides(self, guides: Iterable[tuple[Point, Point]]) -> None:
-        """Draw the guide lines of a tool."""
-        lines = tuple(guides)
-        while len(self._guides) < len(lines):
-            self._guides.append(LineItem(GUIDE_DEPTH, "accent", 1.0))
-            self.addItem(self._guides[-1])
-        for number, item in enumerate(self._guides):
-            path = QPainterPath()
-            for at in lines[number : number + 1]:
-                path.moveTo(*at[0])
-                path.lineTo(*at[1])
-            item.show_path(path, self.theme, dashes=(4, 3))
-
-    def show_gaps(self, component_id: str | None) -> None:
-        """Draw the gaps round a component that is carried, or none."""
-        plan = self.plan
-        if plan is None or component_id is None or component_id not in plan.components:
-            self._gaps.show_lines((), self.theme)
-            return
-        lines = gap_lines(plan, component_id)
-        units = plan.job.units
-        self._gaps.show_lines(((start, end, length_text(gap, units)) for start, end, gap in lines), self.theme)
-
-    def show_band(self, band: tuple[Point, Point] | None) -> None:
-        """Draw the box a tool is drawing up, or none."""
-        path = QPainterPath()
-        if band is not None:
-            path.addRect(rect_of(Box(*band[0], *band[1])))
-        self._band.show_path(path, self.theme)
-
-    def point_out(self, finding: Finding | None) -> None:
-        """Frame the place of a finding, or none."""
-        path = QPainterPath()
-        if finding is not None and self.plan is not None and finding.board in self.plan.boards:
-            origin = self.plan.boards[finding.board].position
-            box = finding.area or Box(*finding.place, *finding.place).grown(20)
-            path.addRect(rect_of(box.moved(*origin)))
-        self._pointed.show_path(path, self.theme, dashes=(4, 3))
-
     # Finding things
 
     def seen(self, sight: str) -> frozenset[str]:
         """Return the ids of the things that a sight shows."""
         return frozenset(key for key, item in self._items[sight].items() if item.source)
-
-    @property
-    def stuck(self) -> QPainterPath:
-        """What is framed because a cable that is being pushed can't lie there."""
-        return self._stuck.path
 
     def item(self, sight: str, thing_id: str) -> ThingItem:
         """Return the item that shows a thing in a sight."""

@@ -132,10 +132,10 @@ class ToolHost(QObject):
     def _leave_shown(self) -> None:
         """Take away what a gesture showed beside its plan."""
         self.held = {}
-        self._scene.show_guides(())
-        self._scene.show_band(None)
-        self._scene.show_gaps(None)
-        self._scene.show_stuck(None)
+        self._scene.over.show_guides(())
+        self._scene.over.show_band(None)
+        self._scene.over.show_gaps(None)
+        self._scene.over.show_stuck(None)
 
     def _start(self, hand: Hand) -> None:
         self._gesture = tool(self._desk.tool).factory(hand)
@@ -173,14 +173,14 @@ class ToolHost(QObject):
         self.held = {shown.pushed: self._at} if shown.pushed else {}
         if shown.pushed and shown.selection is not None and shown.selection != session.selection:
             session.select(shown.selection)
-        self._scene.show_stuck(shown.stuck)
+        self._scene.over.show_stuck(shown.stuck)
         if shown.plan is not None or session.plan is not session.committed_plan:
             preview(self._desk, shown.plan)
-        self._scene.show_guides(shown.guides)
-        self._scene.show_band(shown.band)
+        self._scene.over.show_guides(shown.guides)
+        self._scene.over.show_band(shown.band)
         selection = shown.selection or session.selection
         self._scene.show_selection(selection)
-        self._scene.show_gaps(_carried(session.committed_plan, shown.plan, selection))
+        self._scene.over.show_gaps(_carried(session.committed_plan, shown.plan, selection))
         self.hinted.emit(shown.hint or (self._hint() if shown.plan is None else ""))
         self._busy = was_busy
 
