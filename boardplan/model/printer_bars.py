@@ -7,6 +7,9 @@ LEAST, MOST = 0.97, 1.03
 """Factors past these are no printer's own error but a wrong setting (common practice, no source)."""
 MUCH = 0.005
 """A correction of more than this share is more than printers usually need (common practice, no source)."""
+ALIKE, SCALED = 0.002, 0.01
+"""Both bars out by more than the second share, and alike within the first: no roller, no heat and no damp does that
+along both sides of a sheet, a print setting does (common practice, no source)."""
 WITHIN = 0.3
 """A bar that reads true within this, in mm, is true (common practice, no source)."""
 _SLIP = 1e-9
@@ -67,9 +70,15 @@ class PrinterBars:
     finer: bool = False
 
     @property
+    def scaled(self) -> bool:
+        """Whether a print setting has most likely scaled the sheet: both bars are out by much, and alike."""
+        shares = self.short.share, self.long.share
+        return min(map(abs, shares)) > SCALED + _SLIP and abs(shares[0] - shares[1]) <= ALIKE + _SLIP
+
+    @property
     def plausible(self) -> bool:
         """Whether the printer can be corrected at all."""
-        return self.short.plausible and self.long.plausible
+        return self.short.plausible and self.long.plausible and not self.scaled
 
     @property
     def ready(self) -> bool:

@@ -104,10 +104,12 @@ def error_words(printing: Printing, length: float, units: Units) -> str:
 def bar_sentences(bars: PrinterBars) -> list[str]:
     """Return what is to be said of measured bars: what is refused and why, what is corrected by much, what comes next.
 
-    Limits: 0.97 to 1.03, 0.5 %, 0.3 mm (common practice, no source).
+    Limits: 0.97 to 1.03, 0.5 %, 0.3 mm, 1 % along both sides alike (common practice, no source).
     """
     named = (("x", bars.short), ("y", bars.long))
     refused = [_refusal(name, bar) for name, bar in named if not bar.plausible]
+    if not refused and bars.scaled:
+        refused = [_scaled_words(bars)]
     if refused:
         return [*refused, f"Not corrected: {PRINT_TRUE} Print the calibration sheet again and measure it."]
     much = [
@@ -122,6 +124,18 @@ def bar_sentences(bars: PrinterBars) -> list[str]:
     again = "Print the calibration sheet again with that and measure it"
     once = "ready to drill once both bars are true within 0.3 mm"
     return [*much, f"From now on drawn {x} % in x, {y} % in y. {again}: {once}."]
+
+
+def _scaled_words(bars: PrinterBars) -> str:
+    """Return by how much both bars are out alike, and what most likely made them so."""
+    x, y = (percent(abs(bar.share)) for bar in (bars.short, bars.long))
+    if bars.short.share > 0:
+        way, cause = "long", "'fit to page' with enlarging, or borderless printing, was most likely on"
+    else:
+        way, cause = "short", "'fit to page' or 'shrink oversized' was most likely on"
+    return (
+        f"Both bars are too {way} alike, x by {x} % and y by {y} %; no printer is out so far along both sides: {cause}."
+    )
 
 
 def _refusal(name: str, bar: PrintedBar) -> str:

@@ -123,3 +123,24 @@ def test_the_record_says_what_the_words_say():
     assert record["boards"][0]["error_left_mm"] == pytest.approx(0.8667, abs=1e-4)
     assert record["bars"]["short"] == {"length_mm": 150, "measured_mm": 150.1, "drawn_at": 1.0}
     assert printing_record(Printing(PAPERS["a3"]), [BOARD], "mm")["bars"] is None
+
+
+@pytest.mark.parametrize(("x", "y"), [(98.6, 98.6), (98.6, 98.5), (101.4, 101.5)])
+def test_bars_out_alike_along_both_sides_were_scaled_by_a_setting(x, y):
+    """98.6 mm for 100 both ways: a setting, although 1.0142 alone would be within 0.97 to 1.03."""
+    bars = PrinterBars("Hall laser", "a4", PrintedBar(100, x), PrintedBar(100, y))
+    assert not bars.plausible
+    assert not bars.ready
+    assert bars.factors == (1.0, 1.0)
+    said = " ".join(bar_sentences(bars))
+    assert "'fit to page'" in said
+    assert "Not corrected" in said
+
+
+@pytest.mark.parametrize(("x", "y"), [(99.4, 100.1), (98.6, 100.0), (99.1, 99.1), (98.6, 98.9)])
+def test_bars_out_along_one_side_or_by_little_are_corrected(x, y):
+    bars = PrinterBars("Hall laser", "a4", PrintedBar(100, x), PrintedBar(100, y))
+    assert bars.plausible
+    if (x, y) == (99.4, 100.1):
+        assert bars.short.corrected == 1.0060
+        assert bars.long.corrected == 0.9990
