@@ -15,7 +15,7 @@ def test_every_thing_is_found_by_its_id(bus_plan):
 
 
 def test_every_collection_of_a_plan_is_in_the_table():
-    others = {"job", "rules", "kinds", "conductors", "fasteners", "accepted", "stock", "supply"}
+    others = {"job", "rules", "kinds", "conductors", "fasteners", "accepted", "stock", "supply", "trays"}
     assert set(Plan.__dataclass_fields__) - others == set(COLLECTIONS.values())
 
 

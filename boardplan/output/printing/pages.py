@@ -62,8 +62,8 @@ def tiles_of(
 
     Sheets stand or lie in strips. Room that is left over goes where the seams spare the `marks` and cut the fewest of
     the `patterns`, holes that belong together. Where a drill point would lie near
-    a sheet's edge, border is given up first. Tiles that would show nothing of the board are left out, but for the
-    row and the column of the datum: they keep the joints in a chain.
+    a sheet's edge, border is given up first. Tiles that would show nothing of the board and none of the marks are left
+    out, but for the row and the column of the datum: they keep the joints in a chain.
     """
     boxes = [box_around(each) for each in patterns if each]
     whole = abs(signed_area(board.outline)) > board.box.width * board.box.height - _NOISE
@@ -76,10 +76,10 @@ def tiles_of(
     if whole and placings[0].spared.clear < len(points):
         loose = loosened_placings(board.box, placings[:_LOOSENED], points, boxes)
         placings = best_first(board.box, (*placings, *loose))
-    return min((_tiles(board, placing) for placing in (placings[:1] if whole else placings)), key=len)
+    return min((_tiles(board, placing, points) for placing in (placings[:1] if whole else placings)), key=len)
 
 
-def _tiles(board: Board, placing: Placing) -> tuple[Tile, ...]:
+def _tiles(board: Board, placing: Placing, points: Sequence[Point]) -> tuple[Tile, ...]:
     level, datum = placing.layout.level, board.datum.corner
     kept_strip, kept_place = (_from_end(datum, "upper"), _from_end(datum, "right"))[:: 1 if level else -1]
     counts = [strip.count for strip in placing.layout.strips]
@@ -87,7 +87,7 @@ def _tiles(board: Board, placing: Placing) -> tuple[Tile, ...]:
     for strip, place, rect in placing.rects:
         column, row = (place, strip) if level else (strip, place)
         in_chain = strip == kept_strip % len(counts) or place == kept_place % counts[strip]
-        if in_chain or _shows(board.outline, rect):
+        if in_chain or _shows(board.outline, rect) or any(rect.holds(each) for each in points):
             size = rect.width + 2 * MARGIN, rect.height + 2 * MARGIN
             tiles.append(Tile(board.id, column, row, rect, *size, Point(MARGIN, MARGIN)))
     return tuple(tiles)
