@@ -201,7 +201,7 @@ def test_a_pack_on_label_stock_by_its_measures(named, tmp_path, capsys, monkeypa
     monkeypatch.chdir(tmp_path)
     sheet = (data_dir("assets") / "labels" / "a4-3x8.toml").read_text(encoding="utf-8")
     (tmp_path / "mine.toml").write_text(sheet.replace('id = "a4-3x8"', 'id = "mine"'), encoding="utf-8")
-    assert run_command(["pack", str(BUS), "--to", "pack", "--labels", named]) == 0
+    assert run_command(["pack", str(BUS), "--to", "pack", "--only", "labels", "--labels", named]) == 0
     assert "label-sheet.pdf" in capsys.readouterr().out
     stock = json.loads((tmp_path / "pack" / "pack.json").read_text(encoding="utf-8"))["labels"]["stock"]
     assert stock["id"] == named.removesuffix(".toml")

@@ -34,7 +34,7 @@ def measured(capsys, *more, x="150", y="250", paper="a4", code=0):
 
 
 def packed(folder, capsys, *more, paper="a4"):
-    out = told(["pack", TRAILER, "--to", folder, "--paper", paper, *more], capsys)
+    out = told(["pack", TRAILER, "--to", folder, "--only", "template", "--paper", paper, *more], capsys)
     return out, json.loads((folder / "pack.json").read_text(encoding="utf-8"))
 
 

@@ -61,7 +61,7 @@ def test_the_schedule_has_a_section_for_them_and_its_own_count(later):
 
 def test_the_template_shows_every_number_once_or_more_and_how_deep(later, tmp_path):
     _, review = later
-    write_pack(Making(review, Printing(PAPERS["roll-914"])), tmp_path / "pack")
+    write_pack(Making(review, Printing(PAPERS["roll-914"])), tmp_path / "pack", chosen=("template",))
     for board in review.plan.boards:
         words = " ".join(page.words for page in read_pages(tmp_path / "pack" / f"drilling-template-{board}.pdf"))
         for hole in clamp_holes(review.plan, review.clamps):

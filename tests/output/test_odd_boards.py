@@ -94,7 +94,7 @@ def test_words_name_the_edge_the_dimensions_run_from(odd_pack):
 
 def test_a_hole_off_the_paper_is_named(odd_plan, tmp_path):
     far = odd_plan.with_things([replace(odd_plan.fixings["BF-1"], position=Point(-400, 30))])
-    contents = write_pack(Making(review_of(far), Printing(PAPERS["roll-914"])), tmp_path / "p")
+    contents = write_pack(Making(review_of(far), Printing(PAPERS["roll-914"])), tmp_path / "p", chosen=("template",))
     assert contents["holes_on_no_sheet"] == ["BF-1"]
 
 

@@ -209,7 +209,7 @@ def test_through_holes_are_crosses_without_a_circle():
 
 def test_a_board_without_nuts_has_no_back_template(tmp_path):
     review = reviewed("lookout cabin")
-    contents = write_pack(Making(review, Printing(PAPERS["a3"])), tmp_path / "pack")
+    contents = write_pack(Making(review, Printing(PAPERS["a3"])), tmp_path / "pack", chosen=("template", "back"))
     files = {each["file"] for each in contents["files"]}
     assert "back-template-B.pdf" in files
     assert "back-template-A.pdf" not in files

@@ -150,7 +150,7 @@ def test_records_say_what_the_paper_says(review, groups):
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_the_paper_says_it_all_and_nothing_is_clipped(review, groups, paper, tmp_path):
-    write_pack(Making(review, Printing(PAPERS[paper])), tmp_path / "pack")
+    write_pack(Making(review, Printing(PAPERS[paper])), tmp_path / "pack", chosen=("cutting",))
     pages = read_pages(tmp_path / "pack" / "cutting-plan.pdf")
     for page in pages:
         for index, one in enumerate(page.texts):

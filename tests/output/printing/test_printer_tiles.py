@@ -161,7 +161,7 @@ def test_true_bars_alone_make_nothing_ready_that_findings_stop(tmp_path):
         ((stop,), Printing(PAPERS["roll-914"], "P"), False),
     ):
         review = replace(reviewed(), findings=findings)
-        contents = write_pack(Making(review, printing), tmp_path / "p")
+        contents = write_pack(Making(review, printing), tmp_path / "p", chosen=("template",))
         assert contents["ready_to_drill"] is ready
         assert contents["may_be_issued"] is (not findings)
         for entry in contents["template_pages"]:

@@ -67,7 +67,7 @@ def test_a_sheet_says_what_the_mark_is_only_where_it_shows_one():
 
 
 def test_the_papers_show_and_count_them(review, tmp_path):
-    write_pack(Making(review, Printing(PAPERS["roll-914"])), tmp_path / "pack")
+    write_pack(Making(review, Printing(PAPERS["roll-914"])), tmp_path / "pack", chosen=("template", "cables"))
     words = " ".join(page.words for page in read_pages(tmp_path / "pack" / "drilling-template-A.pdf"))
     assert words.count(NOTE) == 1
     listed = " ".join(page.words for page in read_pages(tmp_path / "pack" / "cable-cut-list.pdf"))
