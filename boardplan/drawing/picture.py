@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Literal, TypeAlias
 
 from boardplan.geometry.bends import Bend, Straight
-from boardplan.geometry.placement import Placement
+from boardplan.geometry.placement import IN_PLACE, Placement
 from boardplan.geometry.point import Point
 
 Ink: TypeAlias = str
@@ -89,6 +89,8 @@ Picture: TypeAlias = tuple[Mark, ...]
 
 def placed_picture(marks: Iterable[Mark], placement: Placement) -> Picture:
     """Return a picture turned and shifted."""
+    if placement == IN_PLACE:  # a board alone on its wall: nothing moves
+        return tuple(marks)
     return tuple(_placed(mark, placement) for mark in marks)
 
 

@@ -15,17 +15,24 @@ class Placement:
 
     def point(self, own: tuple[float, float]) -> Point:
         """Return where a point of the kind comes to lie."""
-        turned = Point(*own).turned(self.turn)
-        return Point(turned.x + self.shift.x, turned.y + self.shift.y)
+        (cos, sin), (x, y), (right, up) = direction(self.turn), own, self.shift
+        return Point(x * cos - y * sin + right, x * sin + y * cos + up)
 
     def points(self, own: Iterable[tuple[float, float]]) -> tuple[Point, ...]:
         """Return where a row of points comes to lie; the turn is reckoned once for all."""
-        (cos, sin), (right, up) = direction(self.turn), self.shift
-        return tuple(Point(x * cos - y * sin + right, x * sin + y * cos + up) for x, y in own)
+        right, up = self.shift
+        if self.turn == 0:  # which most are
+            return tuple([Point(x + right, y + up) for x, y in own])
+        cos, sin = direction(self.turn)
+        return tuple([Point(x * cos - y * sin + right, x * sin + y * cos + up) for x, y in own])
 
     def direction(self, own: float) -> float:
         """Return a direction of the kind as it points once turned."""
         return (own + self.turn) % 360.0
+
+
+IN_PLACE = Placement(0.0, Point(0.0, 0.0))
+"""Turns and shifts nothing."""
 
 
 def placed_by_lower_left(outline: Iterable[tuple[float, float]], position: Point, turn: float) -> Placement:

@@ -1,12 +1,14 @@
 """Making: what every paper of a pack is made from, and the files that come of it."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, TypeVar
 
 from boardplan.bundled import data_dir
 from boardplan.checks.review import Review
+from boardplan.drawing.board_picture import pictures_in_order
+from boardplan.drawing.picture import Picture
 from boardplan.model.label_stock import LabelStock
 from boardplan.model.plan import Plan
 from boardplan.output.printing.pages import Tile
@@ -48,13 +50,15 @@ class PackFile:
 class Making:
     """A review, the printer and paper of its templates, the stock of its labels where one is chosen.
 
-    `beside` are the files of the other papers, for a paper that lists them.
+    `beside` are the files of the other papers, for a paper that lists them. What is made once is made once for a
+    making and those that differ from it in `beside` alone.
     """
 
     review: Review
     printing: Printing
     stock: LabelStock | None = None
     beside: tuple[PackFile, ...] = ()
+    _made: dict[str, Any] = field(default_factory=dict, repr=False, compare=False)
 
     @property
     def plan(self) -> Plan:
@@ -76,9 +80,10 @@ class Making:
         """The paper of all lists."""
         return list_paper(self.printing.paper, self.plan.job.units)
 
-    @cached_property
-    def _made(self) -> dict[str, Any]:
-        return {}
+    @property
+    def lying(self) -> tuple[tuple[str, Picture], ...]:
+        """All that lies on the wall as it is drawn, each by its id, the lowest first."""
+        return self.once("what lies on the wall", lambda: tuple(pictures_in_order(self.plan, self.review.ways)))
 
     def once(self, key: str, make: Callable[[], _T]) -> _T:
         """Return what `make` returns, made once for all files that ask for it by the same key."""

@@ -1,7 +1,9 @@
 """Pack: all papers of a job in one folder, whole or not at all."""
 
+import gc
 import json
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -35,11 +37,27 @@ def write_pack(
     if target.parent.is_dir():
         put_right(target)
     _check_target(target)
-    files = tuple(files_of(making, chosen))
-    if chosen:
-        _check_nothing_goes(target, files)
-    with new_folder(target) as part:
-        return _write_all(making, files, part, progress or _silent)
+    with _unswept():
+        files = tuple(files_of(making, chosen))
+        if chosen:
+            _check_nothing_goes(target, files)
+        with new_folder(target) as part:
+            return _write_all(making, files, part, progress or _silent)
+
+
+@contextmanager
+def _unswept() -> Iterator[None]:
+    """Look for no unused values meanwhile that hold each other: a pack leaves few, and a fifth of its time went there.
+
+    All others go as soon as nobody holds them, as ever.
+    """
+    before = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if before:
+            gc.enable()
 
 
 def _silent(_done: int, _total: int, _words: str) -> None:

@@ -29,3 +29,7 @@ def test_everything_is_turned_then_shifted():
     assert disc.centre == Point(96, 3)
     assert strand.pieces[-1].end == pytest.approx((0, 100))
     assert (words.at, words.turn) == (Point(100, 10), 120)
+
+
+def test_what_stays_in_place_is_the_same():
+    assert placed_picture(iter(PICTURE), Placement(0, Point(0, 0))) == PICTURE

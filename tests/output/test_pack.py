@@ -1,5 +1,6 @@
 """A pack is whole or not there, and never takes the place of anything that is not a pack."""
 
+import gc
 import json
 from dataclasses import replace
 
@@ -149,6 +150,25 @@ def test_progress_runs_to_the_end(review, tmp_path):
     assert told[0] == (0, sheets)
     assert told[-1] == (sheets, sheets)
     assert told == sorted(told)
+
+
+@pytest.mark.parametrize("swept", [True, False])
+def test_unused_values_are_looked_for_afterwards_as_before(swept, review, tmp_path):
+    during = []
+
+    def given_up(*_):
+        during.append(gc.isenabled())
+        raise KeyboardInterrupt
+
+    making, before = Making(review, Printing(PAPERS["a4"])), gc.isenabled()
+    try:
+        (gc.enable if swept else gc.disable)()
+        with pytest.raises(KeyboardInterrupt):
+            write_pack(making, tmp_path / "p", given_up, ("findings",))
+        assert gc.isenabled() == swept
+    finally:
+        (gc.enable if before else gc.disable)()
+    assert during == [False]
 
 
 def test_findings_that_stop_are_on_every_sheet(review, tmp_path):

@@ -1,13 +1,14 @@
 """Back heading: what says on each sheet that it lies on the back, and on which side the datum corner is there."""
 
 from collections.abc import Iterator
+from functools import partial
 
 from boardplan.drawing.picture import Area, Line, Mark, Picture, Words
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Board
 from boardplan.output.holes.datum import directions
 from boardplan.output.printing.lettering import FINE, TITLE, Measure, TextLine, fitting_height, stacked
-from boardplan.output.template.free_places import MARK, places_within
+from boardplan.output.template.free_places import MARK, places_from_corner
 from boardplan.output.template.template import hatched
 from boardplan.output.template.template_words import arrow
 from boardplan.output.template.word_block import Inscription
@@ -27,14 +28,15 @@ def headings(board: Board, desk: WordDesk) -> Iterator[Inscription]:
     for own in desk.own:
         rect = own.grown(-_FRAME - 1)
         width = min(wanted, rect.width)
-        spots = [
-            (box, 0.05 * (box.left - rect.left + rect.top - box.top))
-            for box in places_within(rect, width, _BAR + _PANEL, _PITCH)
-        ]
-        found = desk.places.best(sorted(spots, key=lambda each: each[1]))
+        away = partial(_away, rect)
+        found = desk.places.best(places_from_corner(rect, width, _BAR + _PANEL, _PITCH, away), rising=True)
         if found:
             desk.places.take(found[0], MARK)
             yield Inscription(found[0], tuple(_heading(board, found[0], desk.measure)))
+
+
+def _away(rect: Box, box: Box) -> float:
+    return 0.05 * (box.left - rect.left + rect.top - box.top)
 
 
 def _datum_lines(board: Board) -> list[str]:

@@ -1,6 +1,8 @@
 """Board view: boards seen from the front at a standard scale, with references and main dimensions."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from boardplan.checks.review import Review
 from boardplan.drawing.picture import Line, Mark, Picture, placed_picture
@@ -39,9 +41,13 @@ _TOGETHER = 2.5
 
 @dataclass(frozen=True)
 class BoardView:
-    """A drawing of one board with its fixings and its side view, or of several side by side with their edges only."""
+    """A drawing of one board with its fixings and its side view, or of several side by side with their edges only.
+
+    `lying` are the pictures of all things on the wall by their ids, the lowest first.
+    """
 
     review: Review
+    lying: Sequence[tuple[str, Picture]]
     boards: tuple[Board, ...]
     measure: Measure
     unnamed: list[str] = field(default_factory=list)
@@ -90,13 +96,15 @@ class BoardView:
         shown = drawing.box(box)
         clip = shown.grown(_PAST)
         unscaled = Box(at.x, at.y, at.x + box.width, at.y + box.height).grown(_PAST * by)
-        names = {board.id for board in self.boards}
-        marks = (
-            *soft_picture(self.review, names),
-            *(mark for board in self.boards for mark in stage_outlines(self.review.plan, board)),
-        )
-        scaled = Part(placed_picture(marks, drawing.shift), unscaled, (1 / by, 1 / by), at)
+        scaled = Part(placed_picture(self._marks, drawing.shift), unscaled, (1 / by, 1 / by), at)
         return scaled, Part((*self._lettering(drawing, clip), *self._measures(drawing, upper_left)))
+
+    @cached_property
+    def _marks(self) -> Picture:
+        """All that is drawn at the scale, in wall coordinates."""
+        plan = self.review.plan
+        outlines = (mark for board in self.boards for mark in stage_outlines(plan, board))
+        return (*soft_picture(plan, self.lying, {board.id for board in self.boards}), *outlines)
 
     def _lettering(self, drawing: Scaled, clip: Box) -> Picture:
         tags = Tags(drawing, self.measure, clip)

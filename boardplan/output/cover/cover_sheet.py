@@ -49,7 +49,7 @@ def cover_sheets(making: Making) -> tuple[Sheet, ...]:
     """
     boards = tuple(making.plan.boards.values())
     together = [boards] if len(boards) == 1 else [boards, *((each,) for each in boards)]
-    views = [BoardView(making.review, each, making.fonts.width) for each in together]
+    views = [BoardView(making.review, making.lying, each, making.fonts.width) for each in together]
     count = 1
     while True:
         pages = _pages(making, views, count)

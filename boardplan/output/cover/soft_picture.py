@@ -1,10 +1,9 @@
 """Soft picture: what lies on a board as the screen shows it, lightened so that words and dimensions read on paper."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 
-from boardplan.checks.review import Review
-from boardplan.drawing.board_picture import on_wall, pictures_in_order
+from boardplan.drawing.board_picture import on_wall
 from boardplan.drawing.palette import colour
 from boardplan.drawing.picture import Area, Ink, Line, Mark, Picture, Strand, Words
 from boardplan.drawing.tint import mixed
@@ -19,10 +18,12 @@ _SHOP, _SITE, _CABLE, _OTHER = 0.30, 0.72, 0.05, 0.2
 _SHEET = "#F4F2EE"
 
 
-def soft_picture(review: Review, boards: Collection[str]) -> Iterator[Mark]:
-    """Yield all that lies on some boards in wall coordinates, but for words, which the sheet sets at their own size."""
-    plan = review.plan
-    for key, picture in pictures_in_order(plan, review.ways):
+def soft_picture(plan: Plan, lying: Iterable[tuple[str, Picture]], boards: Collection[str]) -> Iterator[Mark]:
+    """Yield all that lies on some boards in wall coordinates, but for words, which the sheet sets at their own size.
+
+    `lying` are the pictures of all things on the wall by their ids, the lowest first.
+    """
+    for key, picture in lying:
         thing = plan.things.get(key)
         if isinstance(thing, Board):
             if thing.id in boards:

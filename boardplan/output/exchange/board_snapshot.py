@@ -3,7 +3,6 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from boardplan.drawing.board_picture import board_picture
 from boardplan.drawing.palette import colour
 from boardplan.drawing.picture import Area, Disc, Mark, Picture, placed_picture
 from boardplan.drawing.rings import rectangle
@@ -37,8 +36,7 @@ def snapshot_bytes(making: Making, board: Board) -> bytes:
 
 def snapshot_sheet(making: Making, board: Board) -> Sheet:
     """Return a page as large as the board with what is on it, cables too, and a caption below."""
-    plan = making.plan
-    job = making.once("picture of all boards", lambda: in_light(board_picture(plan, making.review.ways)))
+    job = making.once("picture of all boards", lambda: in_light(mark for _, each in making.lying for mark in each))
     width, height = board.box.width + 2 * _BORDER, board.box.height + 2 * _BORDER
     capital = max(width, height) * _LETTERS
     lines = [

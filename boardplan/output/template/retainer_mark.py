@@ -29,7 +29,8 @@ def retainer_mark(retainer: Retainer, taken: Iterable[Box] = ()) -> Picture:
     """Return the mark of a retainer on the template, left out where the marks of holes take the paper."""
     walls = _walls(retainer)
     lines = (LineString(each) for each in (walls, *(_foot(retainer, wall) for wall in walls)))
-    holes = union_all([rectangle(*each) for each in taken])
+    reach = retainer_box(retainer)
+    holes = union_all([rectangle(*each) for each in taken if each.touches(reach)])
     parts = (part for line in lines for part in get_parts(line.difference(holes)) if part.length)
     return tuple(Line(tuple(Point(*at) for at in part.coords), "quiet", _WIDTH) for part in parts)
 

@@ -32,7 +32,7 @@ def sheet_note(shared: TemplateSet, tile: Tile, sentences: Sequence[str]) -> Ins
     lines: list[TextLine] = [(line, FINE, False, "ink") for each in sentences for line in _PART.split(each)]
     block, places, rect = block_of(lines, shared.measure), shared.template.places, tile.rect.grown(-3)
     spots = ((box, 0.02 * (box.bottom - rect.bottom)) for box in places_within(rect, block.width, block.height, _PITCH))
-    found = places.best(sorted(spots, key=lambda each: each[1]))
+    found = places.best(spots, rising=True)
     if found is None or found[1] - 0.02 * (found[0].bottom - rect.bottom) > _MOST_COVERED:
         return None
     places.take(found[0], WORDS)

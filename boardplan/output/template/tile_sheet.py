@@ -20,7 +20,14 @@ from boardplan.output.printing.scale_bars import (
     scale_bar,
 )
 from boardplan.output.printing.sheet import Part, Sheet
-from boardplan.output.template.free_places import WORDS, FreePlaces, common_box, places_within
+from boardplan.output.template.free_places import (
+    WORDS,
+    FreePlaces,
+    common_box,
+    places_from_corner,
+    places_from_left,
+    places_within,
+)
 from boardplan.output.template.grid_numbers import grid_numbers
 from boardplan.output.template.mark_box import mark_box
 from boardplan.output.template.sheet_note import note_sentences, sheet_note
@@ -109,12 +116,11 @@ def _furniture(shared: TemplateSet, tile: Tile) -> Iterator[Mark]:
 
 def _room(places: FreePlaces, rect: Box, width: float, height: float, *, low: bool) -> Box | None:
     """Return the best place for a bar: a level one low on the sheet, an upright one to the left."""
-    candidates = (
-        (box, 0.02 * (box.bottom - rect.bottom if low else box.left - rect.left))
-        for box in places_within(rect, width, height, _PITCH)
-    )
-    ordered = sorted(candidates, key=lambda each: each[1])
-    found = places.best(ordered)
+    if low:
+        spots = ((box, 0.02 * (box.bottom - rect.bottom)) for box in places_within(rect, width, height, _PITCH))
+    else:
+        spots = ((box, 0.02 * (box.left - rect.left)) for box in places_from_left(rect, width, height, _PITCH))
+    found = places.best(spots, rising=True)
     if found is None:
         return None
     places.take(found[0], WORDS)
@@ -123,11 +129,11 @@ def _room(places: FreePlaces, rect: Box, width: float, height: float, *, low: bo
 
 def _corner(places: FreePlaces, rect: Box, width: float, height: float) -> Box | None:
     """Return the best place for the sheet's name: as near the upper right corner as can be."""
-    candidates = [
-        (box, 0.05 * (rect.right - box.right + rect.top - box.top))
-        for box in places_within(rect, width, height, _PITCH)
-    ]
-    found = places.best(sorted(candidates, key=lambda each: each[1]))
+
+    def away(box: Box) -> float:
+        return 0.05 * (rect.right - box.right + rect.top - box.top)
+
+    found = places.best(places_from_corner(rect, width, height, _PITCH, away), rising=True)
     if found is None:
         return None
     places.take(found[0], WORDS)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from boardplan.geometry.point import Box, Point
 from boardplan.output.printing.lettering import Measure, TextLine
-from boardplan.output.template.free_places import WORDS, FreePlaces, common_box, places_within
+from boardplan.output.template.free_places import WORDS, FreePlaces, common_box, places_from_middle
 from boardplan.output.template.word_block import Block, Inscription, block_of
 from boardplan.output.template.word_places import outside
 
@@ -43,7 +43,7 @@ class WordDesk:
 
     def first(self, spots: Iterable[Box]) -> Box | None:
         """Return the first place that is as good as free and take it, none where all cover something."""
-        found = self.places.best((box, 0.01 * index) for index, box in enumerate(spots))
+        found = self.places.best(((box, 0.01 * index) for index, box in enumerate(spots)), rising=True)
         if found is None or found[1] >= WORDS:
             return None
         self.places.take(found[0], WORDS)
@@ -55,8 +55,6 @@ class WordDesk:
             shown = common_box(room, rect)
             if shown is None:
                 continue
-            middle = shown.centre
-            spots = places_within(shown, block.width, block.height, 4.0)
-            box = self.first(sorted(spots, key=lambda box: box.centre.distance_to(middle)))
+            box = self.first(places_from_middle(shown, block.width, block.height, 4.0))
             if box:
                 yield block.at(box)

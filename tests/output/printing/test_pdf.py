@@ -2,10 +2,12 @@
 
 import pytest
 from output.read_back import bookmarks, print_scaling, read_pages
+from reportlab.pdfbase.pdfmetrics import stringWidth
 
 from boardplan.drawing.picture import Area, Disc, Line, Strand, Words
 from boardplan.geometry.bends import rounded
 from boardplan.geometry.point import Point
+from boardplan.geometry.units import mm_from_points, points_from_mm
 from boardplan.output.printing.lettering import CAPITAL
 from boardplan.output.printing.pdf import pdf_of
 from boardplan.output.printing.sheet import Part, Sheet
@@ -91,3 +93,24 @@ def test_each_page_is_told_and_may_end_the_work(fonts):
 
     with pytest.raises(Enough):
         pdf_of([sheet()], fonts, "t", enough)
+
+
+@pytest.mark.parametrize("bold", [False, True])
+@pytest.mark.parametrize("height", [1.65, 2.4, 6.0])
+def test_words_are_as_wide_as_the_library_says(bold, height, fonts):
+    name = pdf_names(fonts)[bold]
+    for text in ("", "W07 NB1.S5 > INV1.DC-", "Ø 8.0 (5/16) THRU"):
+        size = points_from_mm(height) / CAPITAL
+        assert fonts.width(text, height, bold=bold) == mm_from_points(stringWidth(text, name, size))
+
+
+def pdf_names(fonts):
+    """Register the fonts, as measuring does, and return their names in the library."""
+    assert fonts.width("x", 2) < fonts.width("x", 2, bold=True)
+    return {False: "boardplan-plain", True: "boardplan-bold"}
+
+
+def test_pages_are_pressed_together_and_not_spelt_out_in_letters(fonts):
+    pdf = pdf_of([sheet(Words(Point(50, 50), "W07", 2, "ink"))], fonts, "t")
+    assert b"/FlateDecode" in pdf
+    assert b"/ASCII85Decode" not in pdf
