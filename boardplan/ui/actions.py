@@ -60,6 +60,13 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow("save-as", "&Job", "Save &as...", lambda w: w.files.save_as(), "Ctrl+Shift+S"),
     ActionRow("write-pack", "&Job", "&Write the job pack...", lambda w: w.write_pack(), "Ctrl+P", "pack"),
     ActionRow("stock", "&Job", "What is at &hand...", lambda w: w.ask_stock(), tip="Reels, offcuts, channel"),
+    ActionRow(
+        "supply",
+        "&Job",
+        "Where pa&rts come from...",
+        lambda w: w.ask_supply(),
+        tip="In stock, bought, ordered, from the customer",
+    ),
     ActionRow("close", "&Job", "&Close the job", lambda w: w.files.close_job(), "Ctrl+W", begins_group=True),
     ActionRow("quit", "&Job", "&Quit", lambda w: w.close(), "Ctrl+Q", when="always"),
     ActionRow("undo", "&Edit", "&Undo", lambda w: w.undo(), "Ctrl+Z", "undo", when="undo"),
@@ -134,6 +141,14 @@ ACTIONS: tuple[ActionRow, ...] = (
         "F4",
         when="selected",
         begins_group=True,
+    ),
+    ActionRow(
+        "fuses",
+        "&Edit",
+        "Fus&es and breakers of what is selected...",
+        lambda w: w.ask_fuses(),
+        tip="Type, rating, voltage, breaking capacity, spares",
+        when="selected",
     ),
     ActionRow(
         "remove",

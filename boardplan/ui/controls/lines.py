@@ -1,6 +1,6 @@
 """Lines: as many lines of the same few controls as a person needs, each to be taken away again."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal, TypeAlias
 
@@ -8,22 +8,23 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from boardplan.editing.refused import EditRefused
-from boardplan.geometry.units import tidy_number
 from boardplan.model.job import Units
 from boardplan.ui.controls.choice import Choice
 from boardplan.ui.controls.length_edit import LengthEdit
+from boardplan.ui.controls.short_label import ShortLabel
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.theme import Themes
 from boardplan.ui.words import tr
 
-Sort: TypeAlias = Literal["length", "text", "choice", "whole", "number"]
+Sort: TypeAlias = Literal["length", "text", "choice", "whole", "number", "fact"]
 
 
 @dataclass(frozen=True, slots=True)
 class LineColumn:
     """A column: its head, which is its controls' name too, what is typed there, what stands there while nothing is.
 
-    `choices` are the words and values of a choice; `stretch` how much of the room left over it takes.
+    `choices` are the words and values of a choice; `stretch` how much of the room left over it takes. A fact is only
+    read; where it is the first column, it names the controls of its line.
     """
 
     head: str
@@ -34,7 +35,7 @@ class LineColumn:
 
 
 class Lines(QWidget):
-    """Lines under their heads, and a button that adds one."""
+    """Lines under their heads, and a button that adds one; without its words no line is added or taken away."""
 
     changed = Signal()
 
@@ -53,6 +54,8 @@ class Lines(QWidget):
         self.add = QPushButton(add)
         self.add.setAutoDefault(False)
         self.add.clicked.connect(self._add_empty)
+        self._fixed = not add
+        self.add.setVisible(not self._fixed)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(6)
@@ -67,8 +70,13 @@ class Lines(QWidget):
     def add_line(self, values: Sequence[Any]) -> tuple[QWidget, ...]:
         """Add a line with what is known; none where nothing is."""
         parts = tuple(self._control(column, value) for column, value in zip(self._columns, values, strict=True))
-        away = small_button(self._themes.theme, "remove", tr("Take this line away"), lambda: self._remove(line))
-        line = (*parts, away)
+        if self._columns[0].sort == "fact":
+            for column, part in zip(self._columns[1:], parts[1:], strict=True):
+                part.setAccessibleName(f"{column.head}, {values[0]}")
+        line = parts
+        if not self._fixed:
+            away = small_button(self._themes.theme, "remove", tr("Take this line away"), lambda: self._remove(line))
+            line = (*parts, away)
         self.lines.append(line)
         row = self._grid.rowCount()
         for number, part in enumerate(line):
@@ -77,6 +85,10 @@ class Lines(QWidget):
         return parts
 
     def _control(self, column: LineColumn, value: Any) -> QWidget:  # noqa: ANN401
+        if column.sort == "fact":
+            fact = ShortLabel()
+            fact.setText(value)
+            return fact
         if column.sort == "choice":
             return self._choice(column, value)
         if column.sort == "length":
@@ -85,8 +97,10 @@ class Lines(QWidget):
             edit.show_value(value, self._units)
             edit.changed.connect(self._tell)
             return edit
-        text = "" if value is None else value if isinstance(value, str) else tidy_number(value)
-        plain = QLineEdit(text)
+        text = "" if value is None else value if isinstance(value, str) else f"{value:.12g}"
+        plain = QLineEdit(text)  # a number is shown whole: what is shown is what is taken again
+        if column.sort in {"whole", "number"}:
+            plain.setAlignment(Qt.AlignmentFlag.AlignRight)
         plain.setAccessibleName(column.head)
         plain.setPlaceholderText(column.empty)
         plain.setMinimumWidth(56)
@@ -106,6 +120,12 @@ class Lines(QWidget):
         choice.setCurrentIndex(values.index(value) if value in values else 0)
         choice.activated.connect(self._tell)
         return choice
+
+    def show_only(self, numbers: Container[int]) -> None:
+        """Show lines by their numbers and hide the others; hidden ones keep what they say."""
+        for number, line in enumerate(self.lines):
+            for part in line:
+                part.setVisible(number in numbers)
 
     def _tell(self) -> None:
         self.changed.emit()
@@ -132,8 +152,8 @@ def _value(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
     if isinstance(part, LengthEdit):
         part.settle()
         return part.value
-    words = part.text().strip() if isinstance(part, QLineEdit) else ""
-    if column.sort == "text":
+    words = part.text().strip() if isinstance(part, (QLineEdit, QLabel)) else ""
+    if column.sort in {"text", "fact"}:
         return words
     if not words:
         return None
@@ -141,4 +161,6 @@ def _value(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
         return int(words) if column.sort == "whole" else float(words.replace(",", "."))
     except ValueError:
         sort = tr("a whole number") if column.sort == "whole" else tr("a number")
-        raise EditRefused(tr("{}: '{}' is not {}.").format(column.head.capitalize(), words, sort)) from None
+        raise EditRefused(
+            tr("{}: '{}' is not {}.").format(f"{column.head[:1].upper()}{column.head[1:]}", words, sort)
+        ) from None
