@@ -67,6 +67,13 @@ ACTIONS: tuple[ActionRow, ...] = (
         lambda w: w.ask_supply(),
         tip="In stock, bought, ordered, from the customer",
     ),
+    ActionRow(
+        "trays",
+        "&Job",
+        "Battery tra&ys...",
+        lambda w: w.ask_trays(),
+        tip="What a customer builds before the crew comes",
+    ),
     ActionRow("close", "&Job", "&Close the job", lambda w: w.files.close_job(), "Ctrl+W", begins_group=True),
     ActionRow("quit", "&Job", "&Quit", lambda w: w.close(), "Ctrl+Q", when="always"),
     ActionRow("undo", "&Edit", "&Undo", lambda w: w.undo(), "Ctrl+Z", "undo", when="undo"),

@@ -15,6 +15,7 @@ from boardplan.ui.desk import Desk, Step
 from boardplan.ui.dialogs.command_dialog import CommandDialog
 from boardplan.ui.dialogs.fuses_dialog import ask_fuses
 from boardplan.ui.dialogs.keys_dialog import KeysDialog
+from boardplan.ui.dialogs.trays_dialog import ask_trays
 from boardplan.ui.icons import retint
 from boardplan.ui.job_files import JobFiles
 from boardplan.ui.long_lived import settle
@@ -214,6 +215,10 @@ class MainWindow(QMainWindow):
     def ask_fuses(self) -> None:
         """Ask for the fuses of what is selected."""
         ask_fuses(self.open_desk(), self)
+
+    def ask_trays(self) -> None:
+        """Ask for the battery trays."""
+        ask_trays(self.open_desk(), self)
 
     # Steps, tools, sight
 

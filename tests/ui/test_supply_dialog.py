@@ -73,7 +73,7 @@ def test_a_part_is_found_marked_and_undone_in_one_step(hands):
 
 def test_the_word_on_leaving_once_nothing_is_on_order(hands):
     def fill(dialog):
-        choose(line_of(dialog, ORDERED.part)[0], "in s")
+        choose(line_of(dialog, ORDERED.part)[0], "in")
         QTest.mouseClick(dialog.take, LEFT)
 
     assert hands.bench.pack.supply.word.text() == "1 part is ordered."

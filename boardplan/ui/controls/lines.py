@@ -1,6 +1,6 @@
 """Lines: as many lines of the same few controls as a person needs, each to be taken away again."""
 
-from collections.abc import Container, Sequence
+from collections.abc import Callable, Container, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal, TypeAlias
 
@@ -85,41 +85,7 @@ class Lines(QWidget):
         return parts
 
     def _control(self, column: LineColumn, value: Any) -> QWidget:  # noqa: ANN401
-        if column.sort == "fact":
-            fact = ShortLabel()
-            fact.setText(value)
-            return fact
-        if column.sort == "choice":
-            return self._choice(column, value)
-        if column.sort == "length":
-            edit = LengthEdit(column.head, may_be_empty=True, empty=column.empty)
-            edit.setMinimumWidth(74)
-            edit.show_value(value, self._units)
-            edit.changed.connect(self._tell)
-            return edit
-        text = "" if value is None else value if isinstance(value, str) else f"{value:.12g}"
-        plain = QLineEdit(text)  # a number is shown whole: what is shown is what is taken again
-        if column.sort in {"whole", "number"}:
-            plain.setAlignment(Qt.AlignmentFlag.AlignRight)
-        plain.setAccessibleName(column.head)
-        plain.setPlaceholderText(column.empty)
-        plain.setMinimumWidth(56)
-        plain.setCursorPosition(0)
-        plain.editingFinished.connect(self._tell)
-        return plain
-
-    def _choice(self, column: LineColumn, value: Any) -> Choice:  # noqa: ANN401
-        choice = Choice(column.head)
-        choice.setMinimumContentsLength(3)
-        for words, each in column.choices:
-            choice.addItem(words, each)
-        values = [each for _, each in column.choices]
-        if value not in values and value is not None:
-            choice.addItem(str(value), value)
-            values.append(value)
-        choice.setCurrentIndex(values.index(value) if value in values else 0)
-        choice.activated.connect(self._tell)
-        return choice
+        return made_control(column, value, self._units, self._tell)
 
     def show_only(self, numbers: Container[int]) -> None:
         """Show lines by their numbers and hide the others; hidden ones keep what they say."""
@@ -141,16 +107,59 @@ class Lines(QWidget):
     def values(self) -> tuple[tuple[Any, ...], ...]:
         """Return what the lines say, none where nothing was typed. Raises EditRefused where a number is none."""
         return tuple(
-            tuple(_value(column, part) for column, part in zip(self._columns, line, strict=False))
+            tuple(value_of(column, part) for column, part in zip(self._columns, line, strict=False))
             for line in self.lines
         )
 
 
-def _value(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
+def made_control(column: LineColumn, value: Any, units: Units, tell: Callable[[], None]) -> QWidget:  # noqa: ANN401
+    """Return the control of a column showing a value; it tells of every change."""
+    if column.sort == "fact":
+        fact = ShortLabel()
+        fact.setText(value)
+        return fact
+    if column.sort == "choice":
+        return _made_choice(column, value, tell)
+    if column.sort == "length":
+        edit = LengthEdit(column.head, may_be_empty=True, empty=column.empty)
+        edit.setMinimumWidth(74)
+        edit.show_value(value, units)
+        edit.changed.connect(lambda _value: tell())
+        return edit
+    text = "" if value is None else value if isinstance(value, str) else f"{value:.12g}"
+    plain = QLineEdit(text)  # a number is shown whole: what is shown is what is taken again
+    if column.sort in {"whole", "number"}:
+        plain.setAlignment(Qt.AlignmentFlag.AlignRight)
+    plain.setAccessibleName(column.head)
+    plain.setPlaceholderText(column.empty)
+    plain.setMinimumWidth(56)
+    plain.setCursorPosition(0)
+    plain.editingFinished.connect(tell)
+    return plain
+
+
+def _made_choice(column: LineColumn, value: Any, tell: Callable[[], None]) -> Choice:  # noqa: ANN401
+    choice = Choice(column.head)
+    choice.setMinimumContentsLength(3)
+    for words, each in column.choices:
+        choice.addItem(words, each)
+    values = [each for _, each in column.choices]
+    if value not in values and value is not None:
+        choice.addItem(str(value), value)
+        values.append(value)
+    choice.setCurrentIndex(values.index(value) if value in values else 0)
+    choice.activated.connect(lambda _number: tell())
+    return choice
+
+
+def value_of(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
+    """Return what a control says, none where nothing was typed. Raises EditRefused where a number is none."""
     if isinstance(part, QComboBox):
         return part.currentData()
     if isinstance(part, LengthEdit):
         part.settle()
+        if part.property("faulty"):
+            raise EditRefused(f"{_begun(column.head)}: {part.toolTip()}")
         return part.value
     words = part.text().strip() if isinstance(part, (QLineEdit, QLabel)) else ""
     if column.sort in {"text", "fact"}:
@@ -161,6 +170,9 @@ def _value(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
         return int(words) if column.sort == "whole" else float(words.replace(",", "."))
     except ValueError:
         sort = tr("a whole number") if column.sort == "whole" else tr("a number")
-        raise EditRefused(
-            tr("{}: '{}' is not {}.").format(f"{column.head[:1].upper()}{column.head[1:]}", words, sort)
-        ) from None
+        raise EditRefused(tr("{}: '{}' is not {}.").format(_begun(column.head), words, sort)) from None
+
+
+def _begun(head: str) -> str:
+    """Return a head as the beginning of a sentence."""
+    return f"{head[:1].upper()}{head[1:]}"

@@ -50,10 +50,14 @@ class AskingDialog(QDialog):
         try:
             self.edited(self._plan)
         except EditRefused as refused:
-            self.fault.setText(refused.sentence)
-            self.fault.show()
+            self.say(refused.sentence)
             return
         super().accept()
+
+    def say(self, sentence: str) -> None:
+        """Say what is wrong; nothing takes no room."""
+        self.fault.setText(sentence)
+        self.fault.setVisible(bool(sentence))
 
 
 def small_words(words: str) -> QLabel:

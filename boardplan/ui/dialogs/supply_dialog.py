@@ -69,7 +69,7 @@ class SupplyDialog(AskingDialog):
             LineColumn(tr("part"), "fact", stretch=7),
             LineColumn(tr("to take"), "fact", stretch=3),
             LineColumn(tr("comes from"), "choice", choices=states, stretch=4),
-            LineColumn(tr("at hand"), "number", tr("enough"), stretch=2),
+            LineColumn(tr("at hand"), "number", stretch=2),
             LineColumn(tr("date, as 2026-11-02"), "text", stretch=3),
             LineColumn(tr("substitute"), "text", stretch=3),
             LineColumn(tr("note"), "text", stretch=4),
@@ -111,8 +111,8 @@ class SupplyDialog(AskingDialog):
             [head],
             inside,
             tr(
-                "The date of an order is the day it is promised for. Substitute: what else will do, 'none' where "
-                "nothing else will. The load-out list, the shopping list and the word on leaving follow these marks."
+                "At hand blank: enough of it. The date of an order is the day it is promised for. Substitute: what "
+                "else will do, 'none' where nothing else will. The load-out list and the shopping list follow this."
             ),
         )
 
