@@ -1,7 +1,8 @@
 """Supply row: whether anything that the job needs is still on order, and the way to say where parts come from."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from boardplan.output.parts.parts_list import parts_list
 from boardplan.ui.desk import Desk
@@ -21,10 +22,11 @@ class SupplyRow(QWidget):
         self.word.setProperty("part", "quiet")
         self.ask = QPushButton(tr("Where parts come from..."))
         self.ask.clicked.connect(self.ask_supply)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.addWidget(self.word, 1)
-        row.addWidget(self.ask)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self.word)
+        column.addWidget(self.ask, 0, Qt.AlignmentFlag.AlignRight)
         desk.signals.plan_changed.connect(self.refresh)
 
     def ask_supply(self) -> None:
