@@ -2,6 +2,7 @@
 
 import math
 import re
+from collections.abc import Iterable
 from dataclasses import replace
 
 from boardplan.editing.refused import EditRefused
@@ -33,3 +34,10 @@ def unmark_supply(plan: Plan, part: str) -> Plan:
     if part not in plan.supply:
         return plan
     return replace(plan, supply={key: each for key, each in plan.supply.items() if key != part})
+
+
+def mark_parts(plan: Plan, marks: Iterable[tuple[str, Supply | None]]) -> Plan:
+    """Return the plan with parts marked, by their keys; none takes a mark away. Raises EditRefused."""
+    for part, mark in marks:
+        plan = unmark_supply(plan, part) if mark is None else mark_supply(plan, mark)
+    return plan

@@ -13,7 +13,9 @@ from boardplan.ui.canvas.view import ZOOM_STEP
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk, Step
 from boardplan.ui.dialogs.command_dialog import CommandDialog
+from boardplan.ui.dialogs.fuses_dialog import ask_fuses
 from boardplan.ui.dialogs.keys_dialog import KeysDialog
+from boardplan.ui.dialogs.trays_dialog import ask_trays
 from boardplan.ui.icons import retint
 from boardplan.ui.job_files import JobFiles
 from boardplan.ui.long_lived import settle
@@ -204,6 +206,19 @@ class MainWindow(QMainWindow):
         """Ask which reels and lengths are at hand."""
         if self.workbench is not None:
             self.workbench.pack.ask_stock()
+
+    def ask_supply(self) -> None:
+        """Ask where the parts of the job come from."""
+        if self.workbench is not None:
+            self.workbench.pack.supply.ask_supply()
+
+    def ask_fuses(self) -> None:
+        """Ask for the fuses of what is selected."""
+        ask_fuses(self.open_desk(), self)
+
+    def ask_trays(self) -> None:
+        """Ask for the battery trays."""
+        ask_trays(self.open_desk(), self)
 
     # Steps, tools, sight
 

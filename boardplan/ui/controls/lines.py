@@ -1,6 +1,6 @@
 """Lines: as many lines of the same few controls as a person needs, each to be taken away again."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Container, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal, TypeAlias
 
@@ -8,22 +8,23 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from boardplan.editing.refused import EditRefused
-from boardplan.geometry.units import tidy_number
 from boardplan.model.job import Units
 from boardplan.ui.controls.choice import Choice
 from boardplan.ui.controls.length_edit import LengthEdit
+from boardplan.ui.controls.short_label import ShortLabel
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.theme import Themes
 from boardplan.ui.words import tr
 
-Sort: TypeAlias = Literal["length", "text", "choice", "whole", "number"]
+Sort: TypeAlias = Literal["length", "text", "choice", "whole", "number", "fact"]
 
 
 @dataclass(frozen=True, slots=True)
 class LineColumn:
     """A column: its head, which is its controls' name too, what is typed there, what stands there while nothing is.
 
-    `choices` are the words and values of a choice; `stretch` how much of the room left over it takes.
+    `choices` are the words and values of a choice; `stretch` how much of the room left over it takes. A fact is only
+    read; where it is the first column, it names the controls of its line.
     """
 
     head: str
@@ -34,7 +35,7 @@ class LineColumn:
 
 
 class Lines(QWidget):
-    """Lines under their heads, and a button that adds one."""
+    """Lines under their heads, and a button that adds one; without its words no line is added or taken away."""
 
     changed = Signal()
 
@@ -53,6 +54,8 @@ class Lines(QWidget):
         self.add = QPushButton(add)
         self.add.setAutoDefault(False)
         self.add.clicked.connect(self._add_empty)
+        self._fixed = not add
+        self.add.setVisible(not self._fixed)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(6)
@@ -67,8 +70,13 @@ class Lines(QWidget):
     def add_line(self, values: Sequence[Any]) -> tuple[QWidget, ...]:
         """Add a line with what is known; none where nothing is."""
         parts = tuple(self._control(column, value) for column, value in zip(self._columns, values, strict=True))
-        away = small_button(self._themes.theme, "remove", tr("Take this line away"), lambda: self._remove(line))
-        line = (*parts, away)
+        if self._columns[0].sort == "fact":
+            for column, part in zip(self._columns[1:], parts[1:], strict=True):
+                part.setAccessibleName(f"{column.head}, {values[0]}")
+        line = parts
+        if not self._fixed:
+            away = small_button(self._themes.theme, "remove", tr("Take this line away"), lambda: self._remove(line))
+            line = (*parts, away)
         self.lines.append(line)
         row = self._grid.rowCount()
         for number, part in enumerate(line):
@@ -77,35 +85,13 @@ class Lines(QWidget):
         return parts
 
     def _control(self, column: LineColumn, value: Any) -> QWidget:  # noqa: ANN401
-        if column.sort == "choice":
-            return self._choice(column, value)
-        if column.sort == "length":
-            edit = LengthEdit(column.head, may_be_empty=True, empty=column.empty)
-            edit.setMinimumWidth(74)
-            edit.show_value(value, self._units)
-            edit.changed.connect(self._tell)
-            return edit
-        text = "" if value is None else value if isinstance(value, str) else tidy_number(value)
-        plain = QLineEdit(text)
-        plain.setAccessibleName(column.head)
-        plain.setPlaceholderText(column.empty)
-        plain.setMinimumWidth(56)
-        plain.setCursorPosition(0)
-        plain.editingFinished.connect(self._tell)
-        return plain
+        return made_control(column, value, self._units, self._tell)
 
-    def _choice(self, column: LineColumn, value: Any) -> Choice:  # noqa: ANN401
-        choice = Choice(column.head)
-        choice.setMinimumContentsLength(3)
-        for words, each in column.choices:
-            choice.addItem(words, each)
-        values = [each for _, each in column.choices]
-        if value not in values and value is not None:
-            choice.addItem(str(value), value)
-            values.append(value)
-        choice.setCurrentIndex(values.index(value) if value in values else 0)
-        choice.activated.connect(self._tell)
-        return choice
+    def show_only(self, numbers: Container[int]) -> None:
+        """Show lines by their numbers and hide the others; hidden ones keep what they say."""
+        for number, line in enumerate(self.lines):
+            for part in line:
+                part.setVisible(number in numbers)
 
     def _tell(self) -> None:
         self.changed.emit()
@@ -121,19 +107,62 @@ class Lines(QWidget):
     def values(self) -> tuple[tuple[Any, ...], ...]:
         """Return what the lines say, none where nothing was typed. Raises EditRefused where a number is none."""
         return tuple(
-            tuple(_value(column, part) for column, part in zip(self._columns, line, strict=False))
+            tuple(value_of(column, part) for column, part in zip(self._columns, line, strict=False))
             for line in self.lines
         )
 
 
-def _value(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
+def made_control(column: LineColumn, value: Any, units: Units, tell: Callable[[], None]) -> QWidget:  # noqa: ANN401
+    """Return the control of a column showing a value; it tells of every change."""
+    if column.sort == "fact":
+        fact = ShortLabel()
+        fact.setText(value)
+        return fact
+    if column.sort == "choice":
+        return _made_choice(column, value, tell)
+    if column.sort == "length":
+        edit = LengthEdit(column.head, may_be_empty=True, empty=column.empty)
+        edit.setMinimumWidth(74)
+        edit.show_value(value, units)
+        edit.changed.connect(lambda _value: tell())
+        return edit
+    text = "" if value is None else value if isinstance(value, str) else f"{value:.12g}"
+    plain = QLineEdit(text)  # a number is shown whole: what is shown is what is taken again
+    if column.sort in {"whole", "number"}:
+        plain.setAlignment(Qt.AlignmentFlag.AlignRight)
+    plain.setAccessibleName(column.head)
+    plain.setPlaceholderText(column.empty)
+    plain.setMinimumWidth(56)
+    plain.setCursorPosition(0)
+    plain.editingFinished.connect(tell)
+    return plain
+
+
+def _made_choice(column: LineColumn, value: Any, tell: Callable[[], None]) -> Choice:  # noqa: ANN401
+    choice = Choice(column.head)
+    choice.setMinimumContentsLength(3)
+    for words, each in column.choices:
+        choice.addItem(words, each)
+    values = [each for _, each in column.choices]
+    if value not in values and value is not None:
+        choice.addItem(str(value), value)
+        values.append(value)
+    choice.setCurrentIndex(values.index(value) if value in values else 0)
+    choice.activated.connect(lambda _number: tell())
+    return choice
+
+
+def value_of(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
+    """Return what a control says, none where nothing was typed. Raises EditRefused where a number is none."""
     if isinstance(part, QComboBox):
         return part.currentData()
     if isinstance(part, LengthEdit):
         part.settle()
+        if part.property("faulty"):
+            raise EditRefused(f"{_begun(column.head)}: {part.toolTip()}")
         return part.value
-    words = part.text().strip() if isinstance(part, QLineEdit) else ""
-    if column.sort == "text":
+    words = part.text().strip() if isinstance(part, (QLineEdit, QLabel)) else ""
+    if column.sort in {"text", "fact"}:
         return words
     if not words:
         return None
@@ -141,4 +170,9 @@ def _value(column: LineColumn, part: QWidget) -> Any:  # noqa: ANN401
         return int(words) if column.sort == "whole" else float(words.replace(",", "."))
     except ValueError:
         sort = tr("a whole number") if column.sort == "whole" else tr("a number")
-        raise EditRefused(tr("{}: '{}' is not {}.").format(column.head.capitalize(), words, sort)) from None
+        raise EditRefused(tr("{}: '{}' is not {}.").format(_begun(column.head), words, sort)) from None
+
+
+def _begun(head: str) -> str:
+    """Return a head as the beginning of a sentence."""
+    return f"{head[:1].upper()}{head[1:]}"

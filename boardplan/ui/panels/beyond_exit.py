@@ -9,19 +9,12 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBox
 from boardplan.editing.cable_edits import set_cable
 from boardplan.geometry.units import length_text
 from boardplan.model.cable import Cable, ExitEnd, Leg, OffBoardEnd
-from boardplan.model.trust import Trust
 from boardplan.ui.controls.choice import Choice
 from boardplan.ui.controls.length_edit import LengthEdit
 from boardplan.ui.controls.small_parts import small_button
 from boardplan.ui.desk import Desk
+from boardplan.ui.trust_words import TRUST_WORDS
 from boardplan.ui.words import tr
-
-_TRUST: tuple[tuple[Trust, str], ...] = (
-    ("measured", "measured by us"),
-    ("customer", "given by customer"),
-    ("photo", "from a photo"),
-    ("estimated", "estimated"),
-)
 
 
 class BeyondExit(QWidget):
@@ -98,7 +91,7 @@ class BeyondExit(QWidget):
         length.show_value(leg.length, self._desk.plan.job.units)
         length.changed.connect(partial(self._set_length, number))
         trust = Choice(tr("How leg {} is known").format(number + 1))
-        for value, words in _TRUST:
+        for value, words in TRUST_WORDS:
             trust.addItem(tr(words), value)
         trust.setCurrentIndex(trust.findData(leg.trust))
         trust.activated.connect(partial(self._set_trust, number))
@@ -122,7 +115,7 @@ class BeyondExit(QWidget):
         self._put_leg(number, replace(self._legs()[number], length=value))
 
     def _set_trust(self, number: int, choice: int) -> None:
-        self._put_leg(number, replace(self._legs()[number], trust=_TRUST[choice][0]))
+        self._put_leg(number, replace(self._legs()[number], trust=TRUST_WORDS[choice][0]))
 
     def _put_leg(self, number: int, leg: Leg) -> None:
         legs = self._legs()

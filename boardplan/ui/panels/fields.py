@@ -12,6 +12,8 @@ from boardplan.geometry.point import Point
 from boardplan.model.component import Component
 from boardplan.model.plan import Plan
 from boardplan.model.shelf import Shelf
+from boardplan.model.trust import Trust
+from boardplan.ui.trust_words import NOBODY_SAID, TRUST_WORDS
 from boardplan.ui.words import tr
 
 Sort: TypeAlias = Literal["text", "length", "choice", "check", "whole", "number", "fact"]
@@ -34,6 +36,8 @@ class Field:
     renames: bool = False
     empty: str = ""
     """What an empty field means, where that is not plain."""
+    measures: Callable[[Any], Trust | None] | None = None
+    """For a measured length, how it is said to be known; one changed by hand asks whether that still holds."""
 
 
 FieldRow: TypeAlias = tuple[Field, ...]
@@ -51,6 +55,27 @@ def plain(attribute: str, words: str, sort: Sort = "text", **more: Any) -> Field
     )
 
 
+def trust_of(thing: Any) -> Trust | None:  # noqa: ANN401
+    """Return how the measures of a thing are said to be known."""
+    known: Trust | None = thing.trust
+    return known
+
+
+def measured(attribute: str, words: str, **more: Any) -> Field:  # noqa: ANN401
+    """Return the field of a length that the trust of its thing is about."""
+    return plain(attribute, words, "length", measures=trust_of, **more)
+
+
+def trust(name: str) -> FieldRow:
+    """Return the field that says how the measures of a thing are known."""
+    return (plain("trust", "How known", "choice", choices=trust_choices(), name=name),)
+
+
+def trust_choices() -> Callable[[Plan, Shelf], Choices]:
+    """Return all that can be said of how a measure is known; first that nobody said anything."""
+    return choices(NOBODY_SAID, *TRUST_WORDS)
+
+
 def reference() -> Field:
     """Return the field of a thing's reference; changing it renames the thing."""
 
@@ -60,8 +85,8 @@ def reference() -> Field:
     return Field("Reference", "text", lambda _plan, thing: thing.id, put, renames=True)
 
 
-def position() -> FieldRow:
-    """Return the fields of a thing's position on its board."""
+def position(measures: Callable[[Any], Trust | None] | None = None) -> FieldRow:
+    """Return the fields of a thing's position on its board; `measures` where a trust is about it."""
 
     def put(axis: int) -> Callable[[Plan, Any, Any], Plan]:
         def moved(plan: Plan, thing: Any, value: float) -> Plan:  # noqa: ANN401
@@ -72,10 +97,9 @@ def position() -> FieldRow:
 
         return moved
 
-    return (
-        Field("Position x, y", "length", lambda _plan, thing: thing.position.x, put(0), name="Position x"),
-        Field("", "length", lambda _plan, thing: thing.position.y, put(1), name="Position y"),
-    )
+    first = Field("Position x, y", "length", lambda _plan, thing: thing.position.x, put(0), name="Position x")
+    second = Field("", "length", lambda _plan, thing: thing.position.y, put(1), name="Position y")
+    return replace(first, measures=measures), replace(second, measures=measures)
 
 
 def choices(*pairs: tuple[Any, str]) -> Callable[[Plan, Shelf], Choices]:

@@ -10,10 +10,12 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QGridLayout, QHBoxLayout, QL
 from boardplan.editing.selection import Selection
 from boardplan.geometry.units import tidy_number
 from boardplan.model.plan import Plan
+from boardplan.model.trust import Trust
 from boardplan.ui.controls.choice import Choice
 from boardplan.ui.controls.length_edit import LengthEdit
 from boardplan.ui.desk import Desk
 from boardplan.ui.panels.fields import Field, FieldRow
+from boardplan.ui.trust_words import TRUST_WORDS
 from boardplan.ui.words import tr
 
 LABEL_WIDTH = 104
@@ -175,9 +177,18 @@ class Form(QWidget):
         done = self._desk.edit(words, lambda plan: put(plan, self._find(plan), value))
         if done and field.renames:
             self._desk.session.select(Selection((value.strip(),)))
+        if done and field.measures is not None:
+            self._ask_trust(field.measures)
         if not done:
             self._shown = ()
             self.refresh()
+
+    def _ask_trust(self, measures: Callable[[Any], Trust | None]) -> None:
+        """After a measure was changed by hand, say what is still said of how it is known."""
+        held = measures(self._find(self._desk.session.committed_plan))
+        if held is not None and held != "measured":
+            words = tr("Still marked '{}': say beside it how the new measure is known.")
+            self._desk.said.emit(words.format(tr(dict(TRUST_WORDS)[held])))
 
 
 def _number(field: Field, text: str) -> float | None:

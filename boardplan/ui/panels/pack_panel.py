@@ -33,6 +33,7 @@ from boardplan.ui.panels.label_choice import LabelChoice
 from boardplan.ui.panels.pack_work import PackWork
 from boardplan.ui.panels.paper_list import PaperList
 from boardplan.ui.panels.printer_choice import PrinterChoice
+from boardplan.ui.panels.supply_row import SupplyRow
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import counted, tr
@@ -63,6 +64,7 @@ class PackPanel(QWidget):
         self._images: PageImages | None = None
         self.at_hand = QPushButton(tr("What is at hand..."))
         self.at_hand.clicked.connect(self.ask_stock)
+        self.supply = SupplyRow(desk)
         self._every = QPushButton(tr("all or none"))
         self._every.setProperty("part", "recent")
         self._every.clicked.connect(self.papers.tick_all)
@@ -117,15 +119,15 @@ class PackPanel(QWidget):
         row.addWidget(self._carried, 1)
         row.addWidget(self.at_hand)
         column.addLayout(row)
+        column.addWidget(self.supply)
         column.addWidget(hairline())
         column.addWidget(self._section(tr("What stands in its way")))
         column.addWidget(self._verdict)
         column.addWidget(self.stops, 1)
         column.addStretch(0)
         column.addWidget(self._told)
-        column.addWidget(self._progress)
-        column.addWidget(self._open)
-        column.addWidget(self.write)
+        for part in (self._progress, self._open, self.write):
+            column.addWidget(part)
 
     def _section(self, words: str) -> QLabel:
         label = QLabel(words)

@@ -17,6 +17,7 @@ from boardplan.ui.desk import Desk
 from boardplan.ui.panels.beyond_exit import BeyondExit
 from boardplan.ui.panels.cable_sum import CableSum
 from boardplan.ui.panels.form import Form
+from boardplan.ui.panels.fuses_row import FusesRow
 from boardplan.ui.panels.thing_fields import THING_FIELDS
 from boardplan.ui.thing_words import title_of
 from boardplan.ui.words import counted, tr
@@ -33,6 +34,7 @@ class PropertiesPanel(QWidget):
         self.form: Form | None = None
         self.sum: CableSum | None = None
         self.beyond: BeyondExit | None = None
+        self.fuses: FusesRow | None = None
         self._shown: tuple[type, ...] = ()
         self._seen = ""
         self._title = QLabel()
@@ -89,10 +91,16 @@ class PropertiesPanel(QWidget):
             self._show_form(active if len(things) == 1 else None)
         elif self.form is not None:
             self.form.refresh()
-        if self.beyond is not None and isinstance(active, Cable):
-            self.beyond.show_cable(active)
+        self._show_more(active)
+
+    def _show_more(self, thing: Any) -> None:  # noqa: ANN401
+        """Show what stands above or below the form of some sorts of things."""
+        if self.beyond is not None and isinstance(thing, Cable):
+            self.beyond.show_cable(thing)
+        if self.fuses is not None and isinstance(thing, Component):
+            self.fuses.show_component(thing)
         if self.sum is not None:
-            self._show_sum(active.id)
+            self._show_sum(thing.id)
 
     def _show_sum(self, cable: str) -> None:
         known = self._desk.review
@@ -130,6 +138,7 @@ class PropertiesPanel(QWidget):
         self.form = None
         self.sum = None
         self.beyond = None
+        self.fuses = None
         if thing is None:
             self._area.setWidget(QWidget())
             self._area.setVisible(False)
@@ -148,6 +157,10 @@ class PropertiesPanel(QWidget):
         form = Form(self._desk, THING_FIELDS[type(thing)], partial(_active_thing, self._desk, type(thing)))
         self.form = form
         column.addWidget(form)
+        if isinstance(thing, Component):
+            self.fuses = FusesRow(self._desk)
+            column.addWidget(self.fuses)
+            self.fuses.show_component(thing)
         column.addStretch(1)
         self._area.setWidget(holder)
         self._area.setVisible(True)

@@ -3,13 +3,28 @@
 from dataclasses import replace
 from typing import Any
 
+from boardplan.editing.refused import EditRefused
 from boardplan.editing.survey_edits import set_board_size, set_compartment, set_job
 from boardplan.editing.thing_edits import put_thing
 from boardplan.files.shelf_file import bundled_shelf
 from boardplan.model.board import Board, BoardFixing, Compartment, Fabric
 from boardplan.model.plan import Plan
 from boardplan.model.shelf import Shelf
-from boardplan.ui.panels.fields import Choices, Field, FieldRow, Sort, choices, plain, position, reference
+from boardplan.model.trust import Trust
+from boardplan.ui.panels.fields import (
+    Choices,
+    Field,
+    FieldRow,
+    Sort,
+    choices,
+    measured,
+    plain,
+    position,
+    reference,
+    trust,
+    trust_choices,
+    trust_of,
+)
 from boardplan.ui.words import tr
 
 
@@ -83,7 +98,20 @@ def _gap(side: str, words: str, name: str, *, may_be_empty: bool = True) -> Fiel
         lambda plan, board, value: _put_gap(plan, board, side, value),
         may_be_empty=may_be_empty,
         name=name,
+        measures=_room_trust,
     )
+
+
+def _room_trust(board: Board) -> Trust | None:
+    return board.compartment.trust if board.compartment else None
+
+
+def _put_room_trust(plan: Plan, board: Board, value: Trust | None) -> Plan:
+    if board.compartment is None:
+        if value is None:
+            return plan
+        raise EditRefused("Nothing is known of the room round the board yet. Fill in a gap or the depth first.")
+    return set_compartment(plan, board.id, replace(board.compartment, trust=value))
 
 
 def _put_gap(plan: Plan, board: Board, side: str, value: Any) -> Plan:  # noqa: ANN401
@@ -133,6 +161,7 @@ BOARD_FIELDS: tuple[FieldRow, ...] = (
             lambda _plan, board: _size_of(board)[0],
             lambda plan, board, value: set_board_size(plan, board.id, value, _size_of(board)[1]),
             name="Width",
+            measures=trust_of,
         ),
         Field(
             "",
@@ -140,8 +169,10 @@ BOARD_FIELDS: tuple[FieldRow, ...] = (
             lambda _plan, board: _size_of(board)[1],
             lambda plan, board, value: set_board_size(plan, board.id, _size_of(board)[0], value),
             name="Height",
+            measures=trust_of,
         ),
     ),
+    trust("How the size is known"),
     (plain("thickness", "Thickness", "length"),),
     (plain("stand_off", "Stands off", "length", may_be_empty=True, name="Gap to the framing behind", empty="unknown"),),
     (Field("Material", "text", lambda _plan, board: board.material.name, _put_material),),
@@ -187,38 +218,51 @@ ROOM_FIELDS: tuple[FieldRow, ...] = (
     (_gap("left", "Gap left, right", "Gap on the left"), _gap("right", "", "Gap on the right")),
     (_gap("bottom", "below, above", "Gap below"), _gap("top", "", "Gap above")),
     (_gap("depth", "Depth", "Depth in front of the board"),),
+    (
+        Field(
+            "How known",
+            "choice",
+            lambda _plan, board: _room_trust(board),
+            _put_room_trust,
+            trust_choices(),
+            name="How the room is known",
+        ),
+    ),
 )
 
 _BAND_FIELDS: FieldRow = (
-    plain("start", "From, to", "length", may_be_empty=True, name="Begins at", empty="runs past"),
-    plain("end", "", "length", may_be_empty=True, name="Ends at", empty="runs past"),
+    measured("start", "From, to", may_be_empty=True, name="Begins at", empty="runs past"),
+    measured("end", "", may_be_empty=True, name="Ends at", empty="runs past"),
 )
 
 FRAMING_FIELDS: tuple[FieldRow, ...] = (
     (reference(),),
     (plain("direction", "Runs", "choice", choices=choices(("upright", "upright"), ("level", "level"))),),
-    (plain("centre", "Centre, width", "length", name="Centre line"), plain("width", "", "length", name="Width")),
+    (measured("centre", "Centre, width", name="Centre line"), measured("width", "", name="Width")),
     _BAND_FIELDS,
+    trust("How the member is known"),
     (plain("material", "Material"),),
 )
 
 NO_GO_FIELDS: tuple[FieldRow, ...] = (
     (reference(),),
     (plain("name", "What it is"),),
-    (plain("x", "Position x, y", "length", name="Position x"), plain("y", "", "length", name="Position y")),
-    (plain("width", "Width, height", "length", name="Width"), plain("height", "", "length", name="Height")),
+    (measured("x", "Position x, y", name="Position x"), measured("y", "", name="Position y")),
+    (measured("width", "Width, height", name="Width"), measured("height", "", name="Height")),
     (
-        plain("from_z", "Depth from, to", "length", name="Begins in front of the face"),
-        plain("to_z", "", "length", name="Ends in front of the face"),
+        measured("from_z", "Depth from, to", name="Begins in front of the face"),
+        measured("to_z", "", name="Ends in front of the face"),
     ),
+    trust("How the box is known"),
 )
 
 EXIT_FIELDS: tuple[FieldRow, ...] = (
     (reference(),),
     (plain("name", "What it is"),),
-    position(),
+    position(trust_of),
     (plain("through", "Leaves", "choice", choices=choices(("edge", "over an edge"), ("hole", "through a hole"))),),
-    (plain("diameter", "Hole", "length", may_be_empty=True, name="Diameter of the hole"),),
+    (measured("diameter", "Hole", may_be_empty=True, name="Diameter of the hole"),),
+    trust("How the exit is known"),
 )
 
 FIXING_FIELDS: tuple[FieldRow, ...] = (

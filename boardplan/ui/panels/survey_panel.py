@@ -27,6 +27,7 @@ from boardplan.ui.dialogs.length_dialog import ask_length
 from boardplan.ui.panels.form import Form
 from boardplan.ui.panels.section import Section
 from boardplan.ui.panels.survey_fields import BOARD_FIELDS, JOB_FIELDS, ROOM_FIELDS
+from boardplan.ui.panels.trays_row import TraysRow
 from boardplan.ui.tables.row_list import RowList
 from boardplan.ui.tables.rows import Row
 from boardplan.ui.words import tr
@@ -211,6 +212,8 @@ class SurveyPanel(QScrollArea):
             column.addWidget(section)
         for surveyed in LISTS:
             column.addWidget(self._add_list(surveyed))
+        self.trays = TraysRow(desk)
+        column.addWidget(Section(desk, tr("Battery trays"), self.trays))
         column.addStretch(1)
         self.setWidget(holder)
         desk.signals.seen_changed.connect(self.refresh)
