@@ -1,6 +1,6 @@
 """Room item: where the middle of the piece in hand may lie - tinted, hatched and framed - and that middle itself."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import shapely
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -35,6 +35,12 @@ class RoomItem(OverItem):
     def holds(self, at: Point) -> bool:
         """Say whether a place lies in the room that is shown."""
         return self.room is not None and bool(self.room.covers(shapely.Point(at)))
+
+    def cover_again(self, boxes: Iterable[QRectF]) -> None:
+        """Have what is covered drawn again in several slots: a room may reach over all of a crowded board."""
+        redraw = getattr(self.scene(), "redraw", None)
+        if redraw is not None:
+            redraw(box.toAlignedRect() for box in boxes)
 
     def show_room(self, room: BaseGeometry | None, theme: Theme) -> None:
         """Show another room, or none."""
