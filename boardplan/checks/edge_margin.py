@@ -61,5 +61,6 @@ def _beyond(ground: Ground, spot: BodySpot) -> float:
     if ground.outer.covers(spot.body):
         return 0.0
     beyond = spot.body.difference(ground.outer)
-    places = [*points(get_coordinates(segmentize(beyond, 1.0))), *point_on_surface(get_parts(beyond))]
-    return float(distance(ground.outer, places).max(initial=0.0))
+    between = points(get_coordinates(segmentize(beyond, 1.0)))
+    inside = point_on_surface(get_parts(beyond))
+    return float(max(distance(ground.outer, places).max(initial=0.0) for places in (between, inside)))

@@ -78,7 +78,7 @@ PALETTES: Mapping[Theme, Mapping[str, str]] = {
         "hole": "#2B2D2F",
         "framing-line": "#6B5F49",
         "keep-clear": "#0E7A6F",
-        "room": "#2F5D1E",
+        "room": "#2B5519",
         "paper": "#FFFFFF",
     },
     "dark": {

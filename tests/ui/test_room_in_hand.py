@@ -148,3 +148,13 @@ def test_the_item_shows_nothing_for_an_empty_room(theme):
     item = RoomItem(1)
     item.show_room(Spike(0, 0).buffer(0), theme)
     assert not item.holds(Point(0, 0))
+
+
+def test_the_job_may_be_closed_while_a_room_is_worked_out(open_plan, qtbot):
+    hands = open_plan(library_bus())
+    canvas = canvas_of(hands)
+    canvas.host.take_kind(SOCKET)
+    canvas.host.carry_to(Point(300, 200))
+    hands.window.clear_bench()
+    qtbot.wait(300)
+    assert hands.window.workbench is None

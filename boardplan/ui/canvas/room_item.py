@@ -58,8 +58,9 @@ class RoomItem(OverItem):
         exposed: QRegion | None = getattr(self.scene(), "exposed", None)
         around = None if exposed is None else QRectF(exposed.boundingRect()).adjusted(-2, -2, 2, 2)
         ink = QColor(colour("room", self._theme))
-        pen = QPen(ink, 1.5)
-        pen.setCosmetic(True)
+        pens = [QPen(QColor(colour("panel", self._theme)), 3.5), QPen(ink, 1.5)]  # seen on cloth and bare wood alike
+        for pen in pens:
+            pen.setCosmetic(True)
         hatching = QBrush(self._hatching)
         hatching.setTransform(QTransform(painter.worldTransform()).inverted()[0])  # else it would grow with the zoom
         ink.setAlphaF(_TINT)
@@ -67,7 +68,8 @@ class RoomItem(OverItem):
             if around is None or around.intersects(box):
                 painter.fillPath(path, ink)
                 painter.fillPath(path, hatching)
-                painter.strokePath(path, pen)
+                for pen in pens:
+                    painter.strokePath(path, pen)
 
 
 class MiddleItem(OverItem):

@@ -16,6 +16,7 @@ from boardplan.files.rule_set_file import find_rule_set
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import NoGoBox, Sides
 from boardplan.model.component import Component
+from boardplan.model.component_kind import Terminal
 
 ANYWHERE = {"turn", "keyholes", "front access", "screws", "own studs"}
 """Checks of a component whose answer is the same wherever it lies on its board."""
@@ -49,7 +50,7 @@ def test_what_bars_no_place_stops_no_papers(edition, limit):
     assert rules.limits[limit].severity != "stop"
 
 
-@pytest.mark.parametrize("seed", range(14))
+@pytest.mark.parametrize("seed", [*range(14), 15])
 def test_the_region_is_what_the_checks_find_on_a_board_with_everything_on_it(seed):
     """Place by place; tests/bench/allowed_region.py does so on a hundred boards, and more finely."""
     scan = scanned(Scan(), seed, step=75.0, near=25)
@@ -76,6 +77,17 @@ def test_a_neighbour_bars_its_box_grown_by_the_gap_with_round_corners():
     barred = box(300, 200, 500, 400).buffer(5.0, quad_segs=400)
     assert region_equals(region, box(20, 20, 880, 680).difference(barred))
     assert region_equals(allowed_region(plan, BARE, 0.0, "A", without="U1"), box(20, 20, 880, 680))
+
+
+def test_opposite_studs_bar_more_than_the_gap_of_their_bodies():
+    """25 mm are asked between two bare M8 studs, from thread to thread: 33 from middle to middle."""
+    plus = replace(BARE, terminals=(Terminal("P", Point(100, 50), 20, "stud", "M8", 0.0, "+"),))
+    minus = replace(BARE, id="minus", terminals=(Terminal("N", Point(0, 50), 20, "stud", "M8", 180.0, "-"),))
+    plan = plan_of(Component("U1", "minus", "A", Point(400, 300)), kinds=(plus, minus))
+    region = allowed_region(plan, plus, 0.0, "A")
+    level = [region.covers(Spike(x, 300)) for x in (266.9, 267.1, 294.9)]
+    aside = [region.covers(Spike(x, 334)) for x in (294.9, 295.1)]
+    assert (level, aside) == ([True, False, False], [True, False])
 
 
 def test_a_piece_that_just_fits_between_two_things_has_a_place():
