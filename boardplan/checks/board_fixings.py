@@ -9,7 +9,7 @@ from boardplan.checks.bodies_apart import SHARED, boxes_overlap
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, Where, where_is
 from boardplan.checks.spots import BodySpot, CableSpot, FixingSpot
-from boardplan.geometry.point import Point, box_around
+from boardplan.geometry.point import Box, Point, box_around
 from boardplan.model.board import Framing
 from boardplan.routing.route import Route
 
@@ -55,13 +55,18 @@ def framing_unknown(site: Site) -> Iterator[Finding]:
 def fixing_head_blocked(site: Site, spot: FixingSpot, other: BodySpot) -> Iterator[Finding]:
     """Yield a finding where a body stands in the square that the head of a board fixing needs."""
     limit = site.limit("fixing-head-room")
-    square = box_around([spot.hole.at]).grown(limit.value / 2)
+    square = head_square(site, spot)
     if not boxes_overlap(square, other.box):
         return
     if other.upright or rectangle(*square).intersection(other.body).area > SHARED:
         wants = site.length(limit.value)
         words = f"{other.id} stands in the {wants} square that the head of board fixing {spot.id} needs"
         yield site.finding("fixing-head-blocked", limit, where_is(spot, other, area=square), words)
+
+
+def head_square(site: Site, spot: FixingSpot) -> Box:
+    """Return the square on the wall that the head of a board fixing needs."""
+    return box_around([spot.hole.at]).grown(site.limit("fixing-head-room").value / 2)
 
 
 def fixing_under_cable(site: Site, spot: FixingSpot, cable: CableSpot) -> Iterator[Finding]:

@@ -8,7 +8,7 @@ from shapely import Point as Spike
 from boardplan.checks.finding import Finding
 from boardplan.checks.site import NOISE, Site, where_is
 from boardplan.checks.spots import BodySpot, ChannelSpot, ComponentSpot
-from boardplan.geometry.point import Box
+from boardplan.geometry.point import Box, box_around
 from boardplan.model.placed import beside
 from boardplan.model.rule_set import Limit
 
@@ -42,21 +42,16 @@ def _limit(site: Site, one: BodySpot, other: BodySpot) -> Limit:
 
 def _snaps_towards(one: BodySpot, other: BodySpot) -> bool:
     """Say whether a cover of one comes off sideways where the other stands."""
-    if not isinstance(one, ComponentSpot):
-        return False
-    faces = [each.face for each in one.kind.keep_clear if each.reason == "cover" and each.face != "front"]
-    origin = one.board.position
-    for face in faces:
-        ring = one.placed.placement.points(beside(one.kind.box, face, 1000.0))
-        strip = Box(*_bounds(ring)).moved(origin.x, origin.y)
-        if boxes_overlap(strip, other.box):
-            return True
-    return False
+    return isinstance(one, ComponentSpot) and any(boxes_overlap(strip, other.box) for strip in cover_strips(one))
 
 
-def _bounds(ring: tuple[tuple[float, float], ...]) -> tuple[float, float, float, float]:
-    xs, ys = zip(*ring, strict=True)
-    return min(xs), min(ys), max(xs), max(ys)
+def cover_strips(spot: ComponentSpot) -> Iterator[Box]:
+    """Yield the box on the wall beside each face that a cover comes off at sideways."""
+    origin = spot.board.position
+    for keep in spot.kind.keep_clear:
+        if keep.reason == "cover" and keep.face != "front":
+            ring = spot.placed.placement.points(beside(spot.kind.box, keep.face, 1000.0))
+            yield box_around(ring).moved(origin.x, origin.y)
 
 
 def _meet_on_purpose(one: BodySpot, other: BodySpot) -> bool:

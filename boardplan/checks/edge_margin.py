@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from shapely import distance, get_coordinates, points
+from shapely import distance, get_coordinates, get_parts, point_on_surface, points, segmentize
 
 from boardplan.checks.finding import Finding
 from boardplan.checks.grounds import Ground
@@ -53,8 +53,14 @@ def _inside_by(ground: Ground, spot: BodySpot, margin: float) -> bool:
 
 
 def _beyond(ground: Ground, spot: BodySpot) -> float:
-    """Return how far a body reaches over the outline of its board, in mm; cut-outs are another question."""
+    """Return how far a body reaches over the outline of its board, in mm; cut-outs are another question.
+
+    Where it bridges a notch, all corners of what is beyond may lie on the outline: places between them count as well,
+    one in each millimetre, and one inside.
+    """
     if ground.outer.covers(spot.body):
         return 0.0
-    corners = points(get_coordinates(spot.body.difference(ground.outer)))
-    return float(distance(ground.outer, corners).max(initial=0.0))
+    beyond = spot.body.difference(ground.outer)
+    between = points(get_coordinates(segmentize(beyond, 1.0)))
+    inside = point_on_surface(get_parts(beyond))
+    return float(max(distance(ground.outer, places).max(initial=0.0) for places in (between, inside)))

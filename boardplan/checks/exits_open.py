@@ -16,7 +16,7 @@ def exit_covered(site: Site, spot: BodySpot, leaves: ExitSpot) -> Iterator[Findi
     """Yield a finding where a body covers an exit hole; a channel may lie over all of it, not over a part."""
     if leaves.exit.through != "hole":
         return
-    disc = _disc(leaves)
+    disc = disc_of(leaves)
     if isinstance(spot, ChannelSpot) and spot.body.covers(disc):
         return
     centre_hit = spot.body.covers(Spike(leaves.at))
@@ -27,7 +27,8 @@ def exit_covered(site: Site, spot: BodySpot, leaves: ExitSpot) -> Iterator[Findi
         )
 
 
-def _disc(leaves: ExitSpot) -> Polygon:
+def disc_of(leaves: ExitSpot) -> Polygon:
+    """Return the hole of an exit on the wall, empty where nobody knows how wide it is."""
     return Spike(leaves.at).buffer((leaves.exit.diameter or 0.0) / 2, quad_segs=32)
 
 

@@ -14,7 +14,7 @@ from boardplan.model.rule_set import Limit
 
 def hole_near_edge(site: Site, spot: HoledSpot) -> Iterator[Finding]:
     """Yield a finding for each hole whose centre is too near an edge or a cut-out, or off the board."""
-    ground, limit = site.grounds[spot.board.id], _limit(site, spot)
+    ground, limit = site.grounds[spot.board.id], limit_of_edge(site, spot)
     for hole in holes_of_spot(spot):
         room = wood_round(ground, hole)
         if room >= limit.value - NOISE:
@@ -29,7 +29,8 @@ def hole_near_edge(site: Site, spot: HoledSpot) -> Iterator[Finding]:
         yield site.finding("hole-near-edge", limit, where, words, room)
 
 
-def _limit(site: Site, spot: HoledSpot) -> Limit:
+def limit_of_edge(site: Site, spot: HoledSpot) -> Limit:
+    """Return the limit for the holes of a thing: more for fixings that carry much."""
     load = site.loads[spot.board.id] if isinstance(spot, FixingSpot) else None
     heavy = load is not None and load > site.plan.rules.value("loaded-fixing-mass")
     return site.limit("loaded-fixing-to-edge" if heavy else "hole-to-edge")

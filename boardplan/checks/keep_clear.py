@@ -7,6 +7,7 @@ from shapely.geometry.base import BaseGeometry
 
 from boardplan.checks.bodies_apart import SHARED, boxes_overlap, shared_box
 from boardplan.checks.finding import Finding
+from boardplan.checks.grounds import Ground
 from boardplan.checks.site import NOISE, Site, where_is
 from boardplan.checks.spots import BodySpot, ComponentSpot, ZoneSpot
 from boardplan.checks.survey import NORMALS
@@ -33,9 +34,7 @@ def keep_clear_blocked(site: Site, spot: ComponentSpot, other: BodySpot) -> Iter
 
     Zones of neighbours may overlap. Where one blows into the other's intake, both distances are asked.
     """
-    for zone in spot.zones:
-        added = _intake_opposite(spot, zone, other)
-        wider = _widened(spot, zone, added) if added else zone
+    for zone, wider, added in zones_towards(spot, other):
         room = _room_before(wider, other)
         if room is None:
             continue
@@ -47,7 +46,14 @@ def keep_clear_blocked(site: Site, spot: ComponentSpot, other: BodySpot) -> Iter
             words = f"{_wish(spot, zone, wants)}; {other.id} leaves {has}"
         where = where_is(spot, other, area=shared_box(wider.box, other.box))
         name = "intake-fed" if added else "keep-clear-blocked"
-        yield site.finding(name, _limit(site, zone, asked), where, words, room)
+        yield site.finding(name, zone_limit(site, zone, asked), where, words, room)
+
+
+def zones_towards(spot: ComponentSpot, other: BodySpot) -> Iterator[tuple[ZoneSpot, ZoneSpot, float]]:
+    """Yield each zone of a component, the room asked towards a body, and by how much that is wider than the zone."""
+    for zone in spot.zones:
+        added = _intake_opposite(spot, zone, other)
+        yield zone, _widened(spot, zone, added) if added else zone, added
 
 
 def keep_clear_walled(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
@@ -72,23 +78,15 @@ def keep_clear_walled(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
         room = _along(zone, beyond)
         has, wants = site.two_lengths(room, asked)
         words = f"{_wish(spot, zone, wants)}; the compartment leaves {has}"
-        yield site.finding("keep-clear-walled", _limit(site, zone, asked), where, words, room)
+        yield site.finding("keep-clear-walled", zone_limit(site, zone, asked), where, words, room)
 
 
 def keep_clear_at_lip(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
     """Yield a finding for each zone of a component that reaches over a raised edge of its own board."""
-    lip = spot.board.lip
-    if not any((lip.left, lip.bottom, lip.right, lip.top)):
+    inside = inside_lips(site.grounds[spot.board.id])
+    if inside is None:
         return
-    edge = site.grounds[spot.board.id].box
-    within = Polygon(
-        Box(
-            edge.left if lip.left else -_FAR,
-            edge.bottom if lip.bottom else -_FAR,
-            edge.right if lip.right else _FAR,
-            edge.top if lip.top else _FAR,
-        ).corners()
-    )
+    within = Polygon(inside.corners())
     for zone in spot.zones:
         beyond = Polygon(zone.ring).difference(within)
         if beyond.area <= SHARED:
@@ -96,7 +94,21 @@ def keep_clear_at_lip(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
         asked, room = zone.keep_clear.distance, _along(zone, beyond)
         has, wants = site.two_lengths(room, asked)
         words = f"{_wish(spot, zone, wants)}; the lip of board {spot.board.id} leaves {has}"
-        yield site.finding("keep-clear-at-lip", _limit(site, zone, asked), where_is(spot, area=zone.box), words, room)
+        limit, where = zone_limit(site, zone, asked), where_is(spot, area=zone.box)
+        yield site.finding("keep-clear-at-lip", limit, where, words, room)
+
+
+def inside_lips(ground: Ground) -> Box | None:
+    """Return the box between the raised edges of a board, without end where one isn't raised; none where none is."""
+    lip, edge = ground.board.lip, ground.box
+    if not any((lip.left, lip.bottom, lip.right, lip.top)):
+        return None
+    return Box(
+        edge.left if lip.left else -_FAR,
+        edge.bottom if lip.bottom else -_FAR,
+        edge.right if lip.right else _FAR,
+        edge.top if lip.top else _FAR,
+    )
 
 
 def _wish(spot: ComponentSpot, zone: ZoneSpot, wants: str) -> str:
@@ -104,7 +116,8 @@ def _wish(spot: ComponentSpot, zone: ZoneSpot, wants: str) -> str:
     return f"{spot.id} asks for {wants} clear {place} {REASONS[zone.keep_clear.reason]}"
 
 
-def _limit(site: Site, zone: ZoneSpot, asked: float) -> Limit:
+def zone_limit(site: Site, zone: ZoneSpot, asked: float) -> Limit:
+    """Return the limit of a zone's distance: graver where the unit's own sheet demands it."""
     return site.asked("keep-clear-demanded" if zone.keep_clear.demanded else "keep-clear-advised", asked)
 
 

@@ -13,7 +13,7 @@ from boardplan.model.component_kind import KeepClear
 def in_no_go_box(site: Site, spot: BodySpot, no_go: NoGoSpot) -> Iterator[Finding]:
     """Yield a finding where a body reaches into the box, seen from the front and by its depth."""
     empty = no_go.no_go
-    if spot.height <= empty.from_z + NOISE or empty.to_z <= 0:
+    if not reaches_depth(spot, no_go):
         return
     shared = spot.body.intersection(no_go.body)
     if shared.area > SHARED:
@@ -23,6 +23,11 @@ def in_no_go_box(site: Site, spot: BodySpot, no_go: NoGoSpot) -> Iterator[Findin
         yield site.finding(
             "in-no-go-box", site.limit("no-go-box"), where_is(spot, no_go, area=Box(*shared.bounds)), words
         )
+
+
+def reaches_depth(spot: BodySpot, no_go: NoGoSpot) -> bool:
+    """Say whether a body is so deep that it stands in the box where both lie one over the other."""
+    return spot.height > no_go.no_go.from_z + NOISE and no_go.no_go.to_z > 0
 
 
 def front_meets_no_go_box(site: Site, spot: ComponentSpot, no_go: NoGoSpot) -> Iterator[Finding]:

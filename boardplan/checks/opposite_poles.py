@@ -25,7 +25,8 @@ from boardplan.routing.lugs.lug_place import LaidLug
 
 _Stud: TypeAlias = tuple[PlacedTerminal, Point, float]
 """A stud, where it lies on the wall, and half the diameter of its thread."""
-_OPPOSITE: dict[Pole, Pole] = {"+": "-", "-": "+"}
+OPPOSITE: dict[Pole, Pole] = {"+": "-", "-": "+"}
+"""Which pole is the opposite of which."""
 _THICK = 10.0  # mm: no stud is thicker than twice that
 
 
@@ -46,7 +47,7 @@ def _worst_of_lugs(site: Site, spots: tuple[CableSpot, ...], pairs: list[tuple[L
     near = [
         (_apart(one, other), one, other)
         for one, other in pairs
-        if _OPPOSITE.get(one.pole) == other.pole and one.box.grown(limit.value).touches(other.box)
+        if OPPOSITE.get(one.pole) == other.pole and one.box.grown(limit.value).touches(other.box)
     ]
     found = [each for each in near if each[0] < limit.value - NOISE]
     if found:
@@ -77,7 +78,7 @@ def lug_near_opposite_stud(site: Site, spot: CableSpot, other: ComponentSpot) ->
         return
     limit = site.limit("opposite-lugs")
     for lug in spot.lugs:
-        for stud, at, radius in _studs(other, _OPPOSITE.get(lug.pole), lug.box.grown(limit.value + _THICK)):
+        for stud, at, radius in _studs(other, OPPOSITE.get(lug.pole), lug.box.grown(limit.value + _THICK)):
             rise = max(0.0, abs(lug.height - stud.terminal.z) - lug.half)
             gap = hypot(max(0.0, float(_shape(lug).distance(Disc(at))) - radius), rise)
             if gap < limit.value - NOISE:
@@ -96,14 +97,14 @@ def opposite_studs_near(site: Site, one: ComponentSpot, other: ComponentSpot) ->
     if site.knows("opposite-studs"):
         reach = site.limit("opposite-studs").value
         near = other.box.grown(2 * reach)
-        mine, theirs = list(_poled(one, near)), list(_poled(other, one.box.grown(2 * reach)))
+        mine, theirs = list(studs_with_pole(one, near)), list(studs_with_pole(other, one.box.grown(2 * reach)))
         yield from _worst_of_studs(site, (one, other), list(product(mine, theirs)))
 
 
 def own_studs_near(site: Site, spot: ComponentSpot) -> Iterator[Finding]:
     """Yield a finding where two studs of one component are of opposite polarity and too near each other."""
     if site.knows("opposite-studs"):
-        studs = list(_poled(spot, spot.box.grown(site.limit("opposite-studs").value)))
+        studs = list(studs_with_pole(spot, spot.box.grown(site.limit("opposite-studs").value)))
         yield from _worst_of_studs(site, (spot, spot), list(combinations(studs, 2)))
 
 
@@ -114,7 +115,7 @@ def _worst_of_studs(
     found = [
         (gap, one, other)
         for one, other in pairs
-        if _OPPOSITE.get(one[0].terminal.pole) == other[0].terminal.pole
+        if OPPOSITE.get(one[0].terminal.pole) == other[0].terminal.pole
         and (gap := _between(one, other)) < limit.value - NOISE
     ]
     if found:
@@ -136,16 +137,17 @@ def _between(one: _Stud, other: _Stud) -> float:
     return max(0.0, one[1].distance_to(other[1]) - one[2] - other[2])
 
 
-def _poled(spot: ComponentSpot, near: Box) -> Iterator[_Stud]:
+def studs_with_pole(spot: ComponentSpot, near: Box | None = None) -> Iterator[_Stud]:
+    """Yield the studs of both poles, all of them or those that lie in a box on the wall."""
     yield from _studs(spot, "+", near)
     yield from _studs(spot, "-", near)
 
 
-def _studs(spot: ComponentSpot, pole: Pole | None, near: Box) -> Iterator[_Stud]:
+def _studs(spot: ComponentSpot, pole: Pole | None, near: Box | None) -> Iterator[_Stud]:
     """Yield the studs of a pole that lie in a box, on the wall; one of unknown size is measured from its centre."""
     origin = spot.board.position
     for lying in spot.placed.terminals.values():
         if lying.terminal.sort == "stud" and lying.terminal.pole == pole:
             at = lying.position.moved(origin.x, origin.y)
-            if near.holds(at):
+            if near is None or near.holds(at):
                 yield lying, at, (thread_diameter(lying.terminal.size) or 0.0) / 2

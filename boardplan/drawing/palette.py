@@ -78,6 +78,7 @@ PALETTES: Mapping[Theme, Mapping[str, str]] = {
         "hole": "#2B2D2F",
         "framing-line": "#6B5F49",
         "keep-clear": "#0E7A6F",
+        "room": "#2B5519",
         "paper": "#FFFFFF",
     },
     "dark": {
@@ -108,6 +109,7 @@ PALETTES: Mapping[Theme, Mapping[str, str]] = {
         "hole": "#131416",
         "framing-line": "#B9AA8C",
         "keep-clear": "#57BDAF",
+        "room": "#BFE39A",
         "paper": "#FFFFFF",
     },
     "paper": {

@@ -267,6 +267,11 @@ class MainWindow(QMainWindow):
         if self.workbench is not None:
             self.workbench.canvas.toggle_zones()
 
+    def show_room(self) -> None:
+        """Show where the piece in hand may lie, or no longer."""
+        if self.workbench is not None:
+            self.workbench.canvas.toggle_room()
+
     def choose_theme(self, choice: Literal["system", "light", "dark"]) -> None:
         """Follow the system's colours, or take some by hand."""
         self.preferences.theme = choice

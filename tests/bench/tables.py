@@ -43,6 +43,7 @@ TABLES = (
     Table("kill-pack", "A pack killed at 50 random moments", "kill_pack.py"),
     Table("many-cables", "From 75 to 1,200 cables at equal density", "many_cables.py"),
     Table("waits", "What users wait for on the crowded board", "all_benches.py"),
+    Table("allowed-region", "100 boards: allowed regions against the checks, place by place", "allowed_region.py"),
     Table("recheck", "A review after one move against a whole one", "recheck.py"),
     Table("drag", "Real mouse events over the crowded board", "drag.py"),
 )

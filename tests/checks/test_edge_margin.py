@@ -64,3 +64,31 @@ def test_on_another_place_of_the_wall_it_is_shown_in_board_coordinates():
     (found,) = named(plan_of(unit("U1", 10, 300), board=board), "too-near-edge")
     assert found.area == Box(10, 300, 110, 400)
     assert found.place == Point(60, 350)
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "beyond"),
+    [
+        (300, 500, None),  # below the notch
+        (350, 550, 50),  # over the whole width of the notch, 50 of its height: all corners lie on the outline
+        (410, 505, 5),  # in the middle of its lower edge
+    ],
+)
+def test_a_body_that_bridges_a_notch_is_off_the_board(x, y, beyond):
+    """The notch is 60 wide: from 390 to 450; no place in it is farther than 30 from its sides, nor from its floor."""
+    corners = ((0, 0), (1000, 0), (1000, 800), (450, 800), (450, 600), (390, 600), (390, 800), (0, 800))
+    outline = tuple(Point(*each) for each in corners)
+    board = replace(BOARD, outline=outline, edge_margins=Sides(0, 0, 0, 0))
+    found = named(plan_of(unit("U1", x, y), board=board), "off-the-board")
+    assert [each.measured for each in found] == ([pytest.approx(-min(beyond, 30), abs=0.5)] if beyond else [])
+
+
+def test_a_turned_body_over_the_corner_of_a_notch_is_off_the_board():
+    """What is beyond is a triangle with legs of 10 along the notch: the middle of its long side is 5 from either."""
+    corners = ((0, 0), (1000, 0), (1000, 800), (500, 800), (500, 500), (0, 500))
+    outline = tuple(Point(*each) for each in corners)
+    board = replace(BOARD, outline=outline, edge_margins=Sides(0, 0, 0, 0))
+    quarter = 100 * 2**0.5 / 4  # its upper left side has its middle one quarter to the right and three up
+    turned = replace(unit("U1", 495 - quarter, 505 - 3 * quarter), turn=45.0)
+    (found,) = named(plan_of(turned, board=board), "off-the-board")
+    assert found.measured == pytest.approx(-5, abs=0.5)

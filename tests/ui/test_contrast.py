@@ -58,3 +58,9 @@ def test_main_buttons_are_legible(theme):
 @pytest.mark.parametrize("theme", THEMES)
 def test_style_sheet_leaves_no_name_unfilled(theme):
     assert "@" not in style_sheet(theme)
+
+
+@pytest.mark.parametrize("theme", THEMES)
+def test_the_frame_of_a_room_stands_out_from_its_rim_and_from_a_covered_board(theme):
+    assert contrast(colour("room", theme), colour("fabric", theme)) >= 3
+    assert contrast(colour("room", theme), colour("panel", theme)) >= 7

@@ -19,6 +19,7 @@ from boardplan.ui.canvas.crossing_marks import crossing_words
 from boardplan.ui.canvas.gaps import gap_words
 from boardplan.ui.canvas.idle_look import IdleLook
 from boardplan.ui.canvas.outlines import seen_box
+from boardplan.ui.canvas.room_look import RoomLook
 from boardplan.ui.canvas.rulers import BREADTH, Ruler
 from boardplan.ui.canvas.scene import BoardScene
 from boardplan.ui.canvas.status_line import StatusLine
@@ -54,6 +55,7 @@ class CanvasColumn(QWidget):
         self.status = StatusLine(desk)
         self.view.on_rest = self._tip_at
         self.idle = IdleLook(desk, self.scene.crossings, self)
+        self.rooms = RoomLook(desk, (self.scene.room, self.scene.middle), self)
         self._rulers = (Ruler("x", desk.themes.theme), Ruler("y", desk.themes.theme))
         self._title = QLabel()
         self._title.setProperty("part", "heading")
@@ -119,6 +121,8 @@ class CanvasColumn(QWidget):
         self.view.pointed.connect(self._pointed)
         self.host.hinted.connect(self.status.hint)
         self.host.hinted.connect(self._show_band)
+        self.host.carried.connect(self.rooms.carry)
+        self.rooms.told.connect(self.status.warn)
         self.idle.counted.connect(self.status.count)
 
     # What the desk says
@@ -241,6 +245,13 @@ class CanvasColumn(QWidget):
         """Show the keep-clear room of all components, or only of those selected."""
         self.scene.every_zone = not self.scene.every_zone
         self.scene.show_selection(self._desk.session.selection)
+
+    def toggle_room(self) -> None:
+        """Show where the piece in hand may lie, or no longer."""
+        shown = self.rooms.toggle()
+        self.status.say(
+            tr("Where the piece in hand may lie is shown.") if shown else tr("Where it may lie is no longer shown.")
+        )
 
     def select_all(self) -> None:
         """Select all components."""

@@ -24,6 +24,7 @@ from boardplan.ui.canvas.over_board import OverBoard
 from boardplan.ui.canvas.over_lines import LineItem
 from boardplan.ui.canvas.plates import settled
 from boardplan.ui.canvas.redrawing import Redrawing
+from boardplan.ui.canvas.room_item import MiddleItem, RoomItem
 from boardplan.ui.canvas.sights import BY_NAME, PLATE_DEPTH, SELECTED_DEPTH, SIGHTS, Sight, Source
 from boardplan.ui.canvas.signs import SIGN_SIZE, SignItem
 from boardplan.ui.canvas.waiting_pictures import WaitingPictures
@@ -74,6 +75,10 @@ class BoardScene(QGraphicsScene):
         self.addItem(self.changes)
         self.crossings = CrossingMarks(SELECTED_DEPTH - 1)
         self.addItem(self.crossings)
+        self.room = RoomItem(SELECTED_DEPTH - 2)
+        self.addItem(self.room)
+        self.middle = MiddleItem(PLATE_DEPTH - 1)
+        self.addItem(self.middle)
         self.addItem(self._halo)
         self.over = OverBoard(self, self.theme)
 

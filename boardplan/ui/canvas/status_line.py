@@ -45,7 +45,7 @@ class StatusLine(QWidget):
         row.addWidget(self._fact)
         row.addWidget(self._place)
         self.setFixedHeight(30)
-        self._hint, self._said, self._counted = "", "", ""
+        self._hint, self._said, self._counted, self._warning = "", "", "", ""
         desk.said.connect(self.say)
         desk.signals.seen_changed.connect(self.refresh)
         desk.signals.selection_changed.connect(self.refresh)
@@ -107,6 +107,12 @@ class StatusLine(QWidget):
         self._hint = words
         self._show()
 
+    def warn(self, words: str) -> None:
+        """Show before the hint what is in the way of the gesture under way, until nothing is."""
+        if words != self._warning:
+            self._warning = words
+            self._show()
+
     def say(self, words: str) -> None:
         """Show a sentence until something else is done."""
         self._said = words
@@ -114,7 +120,8 @@ class StatusLine(QWidget):
 
     def _show(self) -> None:
         idle = self._desk.tool == "select" and self._hint == tr(tool("select").hint)
-        self._words.setText(self._said or ("" if idle and self._fact.text() not in {"", self._counted} else self._hint))
+        hint = "" if idle and self._fact.text() not in {"", self._counted} else self._hint
+        self._words.setText(self._said or "   ".join(filter(None, (self._warning, hint))))
 
     def refresh(self) -> None:
         """Show the fact that goes with what is selected: gaps of a component, cut length of a cable."""

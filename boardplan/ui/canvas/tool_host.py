@@ -52,6 +52,8 @@ class ToolHost(QObject):
     """Sits between the view and the tools; filters the viewport's events."""
 
     hinted = Signal(str)
+    carried = Signal(str)
+    """The one component that a gesture carries, empty where there is none."""
     asked = Signal(object, object)
     """A cable's two ends, for which a person must choose the conductor."""
     turn_asked = Signal()
@@ -136,6 +138,7 @@ class ToolHost(QObject):
         self._scene.over.show_band(None)
         self._scene.over.show_gaps(None)
         self._scene.over.show_stuck(None)
+        self.carried.emit("")
 
     def _start(self, hand: Hand) -> None:
         self._gesture = tool(self._desk.tool).factory(hand)
@@ -180,7 +183,9 @@ class ToolHost(QObject):
         self._scene.over.show_band(shown.band)
         selection = shown.selection or session.selection
         self._scene.show_selection(selection)
-        self._scene.over.show_gaps(_carried(session.committed_plan, shown.plan, selection))
+        carried = _carried(session.committed_plan, shown.plan, selection)
+        self._scene.over.show_gaps(carried)
+        self.carried.emit(carried or "")
         self.hinted.emit(shown.hint or (self._hint() if shown.plan is None else ""))
         self._busy = was_busy
 

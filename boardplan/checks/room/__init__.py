@@ -1,0 +1,1 @@
+"""Where a component may lie: the checks read backwards, from limits to places."""
