@@ -165,7 +165,7 @@ def _glands(shop: Shop, ends: list[WorkedEnd]) -> Iterator[Part]:
     )
     for diameter, uses in sorted(_grouped(named), key=lambda each: each[0]):
         spare = shop.spare("glands", sum(each.count for each in uses))
-        words, asked = f"Gland for a cable of {diameter:g} mm", "do the units bring theirs?"
+        words, asked = f"Gland for a cable of {diameter:g} mm", "do the components bring theirs?"
         yield shop.part(
             f"gland {diameter:g}", "glands", words, uses, spare=spare, size=f"{diameter:g} mm", question=asked
         )

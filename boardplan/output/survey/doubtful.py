@@ -56,7 +56,7 @@ def _compartment(plan: Plan, board: Board, trust: Trust) -> Iterator[Doubtful]:
         yield Doubtful(board.id, "compartment", f"{side} of the board", trust, (("gap to the wall", gap),), hangs_on)
     if room.depth is not None:
         deepest = max((plan.kind_of(each).depth for each in _on(plan, board)), default=None)
-        deep = "" if deepest is None else f"; the deepest unit takes {tidy_number(deepest)}"
+        deep = "" if deepest is None else f"; the deepest component takes {tidy_number(deepest)}"
         words = f"what stands out, and the room before it{deep}"
         yield Doubtful(board.id, "compartment", "before the board", trust, (("free depth", room.depth),), words)
 
