@@ -142,7 +142,7 @@ def _cut_cell(plan: Plan, length: CutLength) -> Cell:
 def _end_words(cable: Cable, here: EndWork, there: EndWork, clock: str) -> str:
     work = [
         f"lug {here.lug}{f', {clock}' if clock else ''}" if here.lug else "",
-        "ferrule" if here.ferrule else "",
+        "ferrule" if here.ferrule else "blade terminal" if here.blade else "",
         f"strip {tidy_number(here.strip)}" if here.strip is not None and not here.raw else "",
         f"tube {tidy_number(here.tube)}" if here.tube is not None else "",
     ]

@@ -122,7 +122,7 @@ def _row(plan: Plan, each: FittedEnd, clamps: Clamps) -> tuple[Cell, ...]:
         Cell(tick=True),
         Cell(tick=bool(held)),
         Cell(tick=True),
-        *((Cell(tick=here.lugged),) * 2),
+        *((Cell(tick=here.tightened),) * 2),
     )
 
 

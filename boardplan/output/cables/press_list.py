@@ -12,7 +12,7 @@ from boardplan.output.cables.cut_list import cutting_order
 from boardplan.output.tables.csv_table import Value
 from boardplan.output.tables.listing import Listing
 from boardplan.output.tables.table import Cell, Column, Heading, Row, Table
-from boardplan.routing.lengths.end_work import EndWork, size_words
+from boardplan.routing.lengths.end_work import EndWork, core_words
 from boardplan.routing.lengths.length_sum import CutLength
 
 RAW, BARE = "Left raw: pressed on site, at the far end", "Nothing to press"
@@ -47,7 +47,7 @@ class PressedEnd:
 
 
 def pressed_ends(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[PressedEnd, ...]:
-    """Return all ends that get a lug or a ferrule, by fitting, the largest conductors first; then the raw ones.
+    """Return all ends on which something is pressed, by fitting, the largest conductors first; then the raw ones.
 
     Those made in the shop stand before those made on site.
     """
@@ -78,7 +78,8 @@ def _fitting(plan: Plan, cable: Cable, end: EndWork) -> str:
         return RAW
     if end.lug:
         return f"Lug {end.lug}"
-    return f"Ferrule {size_words(plan.conductors[cable.conductor])}" if end.ferrule else BARE
+    size = core_words(plan.conductors[cable.conductor])
+    return f"Ferrule {size}" if end.ferrule else f"Blade terminal {size}" if end.blade else BARE
 
 
 def press_table(plan: Plan, lengths: Mapping[str, CutLength]) -> Table:

@@ -10,6 +10,7 @@ from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.lengths.reels import (
     CountNeed,
     ReelNeed,
+    blade_needs,
     clamp_needs,
     ferrule_needs,
     lug_needs,
@@ -63,6 +64,7 @@ def _counts(plan: Plan, lengths: Mapping[str, CutLength], clamps: Clamps, retain
     rows: list[Row] = []
     parts: Sequence[tuple[str, tuple[CountNeed, ...]]] = (
         ("Lugs at board ends", lug_needs(plan, lengths)),
+        ("Blade terminals at board ends", blade_needs(plan, lengths)),
         ("Ferrules at board clamps", ferrule_needs(plan, lengths)),
         ("Heat-shrink tube at board ends", tube_needs(plan, lengths)),
         ("Leads with moulded ends", stock_lead_needs(plan, lengths)),

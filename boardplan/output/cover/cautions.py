@@ -144,7 +144,7 @@ def _matched(plan: Plan) -> Iterator[str]:
 
 def _torque(plan: Plan) -> Iterator[str]:
     if any(each.sort == "stud" for one in plan.components.values() for each in plan.kind_of(one).terminals):
-        yield "Torque from the unit's own sheet, never from memory; mark after tightening."
+        yield "Torque from the component's own sheet, never from memory; mark after tightening."
 
 
 def _estimated(plan: Plan) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """Cover sheet: the sheets of a cover, each a drawing at the largest standard scale with its words beside or below."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardplan.geometry.point import Box, Point
 from boardplan.model.board import Board
@@ -29,6 +29,8 @@ _BELOW = 92.0
 _GUTTER = 6.0
 _LEAST_STRIP = 30.0
 _LARGEST = 2.0
+_NARROW_LEGEND = 25.0
+"""Width in mm of a column of the legend where a wider one would send it to a sheet of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +91,12 @@ def _board_pages(making: Making, view: BoardView, blocks: Sequence[Block]) -> li
 def _laid(making: Making, view: BoardView, layout: Layout, blocks: Sequence[Block]) -> list[DrawnPage]:
     room = layout.shared.room
     drawing = view.parts(layout.by, Point(room.left, room.top))
-    words = [*blocks, legend_block(making.plan, view.boards, view.unnamed, view.unmarked)]
-    return pages_with_words(layout.shared, drawing, words, layout.columns)
+    legend = legend_block(making.plan, view.boards, view.unnamed, view.unmarked)
+    tries = [
+        pages_with_words(layout.shared, drawing, [*blocks, each], layout.columns)
+        for each in (legend, replace(legend, narrow=_NARROW_LEGEND))
+    ]
+    return min(tries, key=len)
 
 
 def _title(making: Making, boards: tuple[Board, ...]) -> str:

@@ -9,7 +9,7 @@ from boardplan.output.hand_over.points_to_test import family_of, has_ac
 from boardplan.output.tables.table import Cell, Column, Row, Table
 from boardplan.output.verdict import open_counts
 
-_OPEN_LINES = 6
+_OPEN_LINES = 4
 _PRACTICE = "common practice, no source"
 
 

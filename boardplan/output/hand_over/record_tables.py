@@ -20,7 +20,7 @@ STEPS = (
     "Polarity proved at both ends of every cable, before the first nut",
     "Insulation measured where the equipment allows it; electronics disconnected first",
     "Tools out, covers on, rings and watches off",
-    "Batteries in parallel: within 0.1 V of each other, or the maker's limit, before they are joined",
+    "Batteries in parallel: their voltages as near each other as their sheet asks, before they are joined",
     "Main fuse in, as the last step",
     "Pre-charge, then the battery shut-off",
     "Charging tried from each source, one after the other",

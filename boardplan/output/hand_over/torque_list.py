@@ -21,7 +21,7 @@ FOOTER = "Torque from the sheet. Mark after tightening. Disconnect and cover bat
 POUND_INCHES = 8.850746
 """Pound-force inches in a newton metre: 1 lbf in = 0.112 984 8 N m (NIST SP 811, appendix B.8)."""
 _HOW = (
-    "Only the sheet that came with a unit says its torque; where the box is empty, read it there and write it in "
+    "Only the sheet that came with a component says its torque; where the box is empty, read it there and write it in "
     "before the wrench is set. Clean, flat faces, lugs in the order given. The mark: one line of paint across nut and "
     "stud."
 )
@@ -109,7 +109,7 @@ def _torque(plan: Plan, torque: float | None) -> Cell:
 
 
 def _by_hand() -> Table:
-    """Return lines for bolts and clamps that a plan doesn't know: of fuses, link bars, inside units, far ends."""
+    """Return lines for bolts and clamps that a plan doesn't know: of fuses, link bars, inside components, far ends."""
     columns = (
         Column("bolt", grows=True),
         *(Column(each, "middle") for each in ("thread", "torque Nm", "tool", "done by", "date", "mark", "again: date")),

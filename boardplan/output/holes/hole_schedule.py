@@ -1,4 +1,4 @@
-"""Hole schedule: every hole with its running dimensions, by bit for drilling and by unit for checking."""
+"""Hole schedule: every hole with its running dimensions, by bit for drilling and by component for checking."""
 
 import math
 from collections import Counter
@@ -35,7 +35,7 @@ INCH_DRILLS = (
     "Drill a test piece first."
 )
 BY_PATTERN = (
-    "Without a template: drill hole 1 of a unit, screw it on loosely, level it, mark the rest through the unit. "
+    "Without a template: drill hole 1 of a component, screw it on loosely, level it, mark the rest through it. "
     "The first hole of a pattern counts from the datum, the others from it: pitches are exact, so rounding can't spoil "
     "the pattern. Running dimensions of the others stand small, to check with."
 )
@@ -106,7 +106,7 @@ def _clamp_row(plan: Plan, hole: Hole) -> HoleRow:
 
 
 def hole_tables(plan: Plan, clamps: Clamps = MappingProxyType({})) -> tuple[Table, ...]:
-    """Return the tables of a schedule: the totals, each board by bit, then by unit, then the screws of its clamps."""
+    """Return the tables of a schedule: the totals, each board by bit, then by component, then its clamp screws."""
     rows, screws = hole_rows(plan), clamp_rows(plan, clamps)
     tables = [_totals(rows, screws)]
     for board in plan.boards.values():
@@ -163,7 +163,7 @@ def _by_item(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
             found.append(Heading(group, _owner_words(plan, row.hole)))
         found.append(_cells(plan, row, by_pitch=True))
     return Table(
-        _columns(plan), tuple(found), f"To check, by unit: {_board_words(board)}", (_datum_note(board), BY_PATTERN)
+        _columns(plan), tuple(found), f"To check, by component: {_board_words(board)}", (_datum_note(board), BY_PATTERN)
     )
 
 
@@ -182,10 +182,11 @@ def _clamp_screws(plan: Plan, board: Board, rows: Sequence[HoleRow]) -> Table:
 
 
 def _owner_words(plan: Plan, hole: Hole) -> str:
+    """Return what a hole belongs to; of several boards also which, since a table goes on over sheets of its own."""
     component = plan.components.get(hole.owner)
-    if component:
-        return plan.kind_of(component).name
-    return "channel" if hole.owner in plan.channels else ""
+    kind = plan.kind_of(component).name if component else "channel" if hole.owner in plan.channels else ""
+    on_board = f"board {hole.board}" if len(plan.boards) > 1 else ""
+    return ", ".join(each for each in (kind, on_board) if each)
 
 
 def _columns(plan: Plan) -> tuple[Column, ...]:
@@ -193,7 +194,7 @@ def _columns(plan: Plan) -> tuple[Column, ...]:
     return (
         Column("done", "middle"),
         Column("hole"),
-        Column("unit"),
+        Column("of"),
         Column(f"X {unit}", "end"),
         Column(f"Y {unit}", "end"),
         Column(f"pitch from hole 1 {unit}", "end"),
@@ -282,7 +283,7 @@ def _bit_lines(rows: Sequence[HoleRow]) -> list[Heading | tuple[Cell, ...]]:
 def hole_listing(plan: Plan, clamps: Clamps = MappingProxyType({})) -> Listing:
     """Return the schedule, clamp screws last: exact millimetres, and inches as a tape reads them."""
     heads = (
-        "hole", "board", "unit", "x_mm", "y_mm", "x_in_1/32", "y_in_1/32", "pitch_x_mm", "pitch_y_mm",
+        "hole", "board", "component", "x_mm", "y_mm", "x_in_1/32", "y_in_1/32", "pitch_x_mm", "pitch_y_mm",
         "bit_mm", "nearest_drill_in", "depth_mm", "sort", "fastener", "stage", "note", "x_and_y_from",
     )  # fmt: skip
     rows = tuple(tuple(_listed(row)) for row in (*hole_rows(plan), *clamp_rows(plan, clamps)))

@@ -61,7 +61,7 @@ def _rows(lines: Sequence[Buying]) -> Iterator[Row]:
 
 _HEADINGS = {
     "raw-cable": "Cable by reel and colour",
-    "units": "Units",
+    "units": "Components",
     "lugs": "Far ends",
     "recovery": "To help oneself with",
     "small-terminals": "Small terminals",

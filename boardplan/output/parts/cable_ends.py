@@ -10,7 +10,7 @@ from boardplan.model.conductor import Conductor
 from boardplan.model.plan import Plan
 from boardplan.output.parts.part import Part, Use, named
 from boardplan.output.parts.shop import Shop
-from boardplan.routing.lengths.end_work import EndWork, lug_measures, lug_words, size_words, tube_length
+from boardplan.routing.lengths.end_work import EndWork, core_words, lug_measures, lug_words, size_words, tube_length
 
 K = TypeVar("K")
 _BLADES = "IEC 61210"
@@ -119,31 +119,23 @@ def is_small(shop: Shop, conductor: Conductor) -> bool:
 
 def _blades(shop: Shop, ends: list[WorkedEnd]) -> Iterator[Part]:
     for size, uses in _grouped(
-        (_core_words(each.conductor), each.use(each.cable.count)) for each in ends if _blade(each)
+        (core_words(each.conductor), each.use(each.cable.count)) for each in ends if each.work.blade
     ):
         words = f"Blade terminal {size}"
         spare = shop.spare("small-terminals", sum(each.count for each in uses))
         yield shop.part(f"blade {size}", "small-terminals", words, uses, spare=spare, size=size, standard=_BLADES)
 
 
-def _blade(each: WorkedEnd) -> bool:
-    return each.work.sort == "blade" and not each.conductor.stock_lengths
-
-
 def _ferrules(shop: Shop, ends: list[WorkedEnd]) -> Iterator[Part]:
     """Yield ferrules, one for each core."""
     named = (
-        (_core_words(each.conductor), each.use(each.cable.count * each.conductor.cores))
+        (core_words(each.conductor), each.use(each.cable.count * each.conductor.cores))
         for each in ends
         if each.work.ferrule
     )
     for size, uses in _grouped(named):
         spare = shop.spare("ferrules", sum(each.count for each in uses))
         yield shop.part(f"ferrule {size}", "ferrules", f"Ferrule {size}", uses, spare=spare, size=size)
-
-
-def _core_words(conductor: Conductor) -> str:
-    return size_words(conductor) if conductor.area is None else f"{conductor.area:g} mm²"
 
 
 def _tubes(shop: Shop, ends: list[WorkedEnd]) -> Iterator[Part]:
@@ -173,7 +165,7 @@ def _glands(shop: Shop, ends: list[WorkedEnd]) -> Iterator[Part]:
     )
     for diameter, uses in sorted(_grouped(named), key=lambda each: each[0]):
         spare = shop.spare("glands", sum(each.count for each in uses))
-        words, asked = f"Gland for a cable of {diameter:g} mm", "do the units bring theirs?"
+        words, asked = f"Gland for a cable of {diameter:g} mm", "do the components bring theirs?"
         yield shop.part(
             f"gland {diameter:g}", "glands", words, uses, spare=spare, size=f"{diameter:g} mm", question=asked
         )

@@ -16,6 +16,8 @@ from boardplan.routing.lengths.length_sum import CutLength
 
 FALLING: tuple[Trust, ...] = ("estimated", "photo", "customer")
 """What is measured again, the least trusted first."""
+_WHICH = "from where to where? ____________"
+"""Asked of one of several legs that nobody described: a number alone doesn't say where to hold the tape."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +58,7 @@ def _compartment(plan: Plan, board: Board, trust: Trust) -> Iterator[Doubtful]:
         yield Doubtful(board.id, "compartment", f"{side} of the board", trust, (("gap to the wall", gap),), hangs_on)
     if room.depth is not None:
         deepest = max((plan.kind_of(each).depth for each in _on(plan, board)), default=None)
-        deep = "" if deepest is None else f"; the deepest unit takes {tidy_number(deepest)}"
+        deep = "" if deepest is None else f"; the deepest component takes {tidy_number(deepest)}"
         words = f"what stands out, and the room before it{deep}"
         yield Doubtful(board.id, "compartment", "before the board", trust, (("free depth", room.depth),), words)
 
@@ -176,7 +178,8 @@ def _legs_of(plan: Plan, cable: Cable, end: OffBoardEnd, lengths: Mapping[str, C
     group = f", with matched group {cable.group}: {', '.join(members)}" if len(members) > 1 else ""
     for number, leg in enumerate(end.legs, start=1):
         where = f"leg {number} of {len(end.legs)}, {plan.exits[end.exit].name or end.exit} to {end.name}"
-        where += f" ({leg.note})" if leg.note else ""
+        if leg.note or len(end.legs) > 1:
+            where += f" ({leg.note or _WHICH})"
         hangs_on = f"cut of {cable.id}{group}"
         yield Doubtful(cable.id, "leg", where, leg.trust, (("length", leg.length),), hangs_on, open_cuts)
 

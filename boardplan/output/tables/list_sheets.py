@@ -16,6 +16,8 @@ from boardplan.output.verdict import stop_words
 _SIDE, _TOP, _BOTTOM = 14.0, 12.0, 12.0
 _HEADER = 17.0
 _STOP_BAR = 9.5
+_FOOT = 6.8
+"""Where the one line at the foot of a sheet stands; of two each is half a line off. A caution is never set smaller."""
 _TOGETHER = 0.7
 """A table that takes less of a sheet than this is not split."""
 
@@ -144,9 +146,13 @@ def sheet_footer(shared: ListPaper, number: int, count: int) -> Picture:
     left, right = _SIDE, shared.size[0] - _SIDE
     sheet = f"sheet {number} of {count}"
     room = right - left - shared.measure(sheet, FINE, bold=True) - 6
-    size = fitting_height(shared.footer, room, FINE, shared.measure)
+    lines = wrapped(shared.footer, room, FINE, shared.measure)
+    top = _FOOT if len(lines) == 1 else _FOOT + FINE * LEADING / 2
     return (
         Line((Point(left, _BOTTOM - 1.5), Point(right, _BOTTOM - 1.5)), "line", 0.12),
-        Words(Point(left, 6.8), shared.footer, size, "quiet", "start", centred=False),
-        Words(Point(right, 6.8), sheet, FINE, "ink", "end", bold=True, centred=False),
+        *(
+            Words(Point(left, top - FINE * LEADING * index), line, FINE, "quiet", "start", centred=False)
+            for index, line in enumerate(lines)
+        ),
+        Words(Point(right, top), sheet, FINE, "ink", "end", bold=True, centred=False),
     )

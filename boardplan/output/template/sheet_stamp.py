@@ -1,11 +1,21 @@
 """Sheet stamp: the tile's name with its small map, the face of the board and UP; on large sheets a title block."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from boardplan.drawing.picture import Area, Line, Mark, Words
 from boardplan.geometry.point import Box, Point, box_around
 from boardplan.output.holes.datum import edge_words
-from boardplan.output.printing.lettering import FINE, LARGE, PLAIN, TITLE, TextLine, fitting_height, stacked
+from boardplan.output.printing.lettering import (
+    FINE,
+    LARGE,
+    LEADING,
+    PLAIN,
+    TITLE,
+    TextLine,
+    fitting_height,
+    stacked,
+    wrapped,
+)
 from boardplan.output.printing.pages import OVERLAP, Tile
 from boardplan.output.printing.printer_correction import drawn_words, error_words, largest_size, not_ready_words
 from boardplan.output.printing.printer_tiles import page_factors
@@ -17,22 +27,30 @@ _MAP_WIDTH, _ARROW_WIDTH = 25.0, 10.0
 _LARGE_WIDTH, _BLOCK_HEIGHT = 125.0, 38.0
 _LARGE_FROM = 380.0
 """Sheets with at least this width and height, in mm, have room for a title block."""
-_STOP_HEIGHT = 6.0
+_BAR_EDGE = 1.9
 
 
 def stamp_size(shared: TemplateSet, tile: Tile) -> tuple[float, float]:
     """Return the width and height a sheet's stamp takes."""
-    stop = _STOP_HEIGHT * len(_warnings(shared))
-    if _large(tile):
-        return _LARGE_WIDTH, _HEIGHT + _BLOCK_HEIGHT + stop
     words = shared.measure(_face_words(shared), LARGE, bold=True)
-    return max(_WIDTH, _MAP_WIDTH + words + _ARROW_WIDTH), _HEIGHT + stop
+    width = _LARGE_WIDTH if _large(tile) else max(_WIDTH, _MAP_WIDTH + words + _ARROW_WIDTH)
+    stop = sum(_bar_height(_bar_lines(shared, each, width)) for each in _warnings(shared))
+    return width, _HEIGHT + (_BLOCK_HEIGHT if _large(tile) else 0.0) + stop
 
 
 def _warnings(shared: TemplateSet) -> list[str]:
     """Return why nothing may be drilled by this sheet."""
     stop = stop_words(shared.stops) if shared.stops else ""
     return [each for each in (stop, not_ready_words(shared.printing)) if each]
+
+
+def _bar_lines(shared: TemplateSet, words: str, width: float) -> list[str]:
+    """Return a warning in lines of its full size: it is read at arm's length."""
+    return wrapped(words, width - 3, PLAIN, shared.measure, bold=True)
+
+
+def _bar_height(lines: Sequence[str]) -> float:
+    return PLAIN * (1 + LEADING * (len(lines) - 1)) + 2 * _BAR_EDGE
 
 
 def _large(tile: Tile) -> bool:
@@ -43,10 +61,12 @@ def stamp(shared: TemplateSet, tile: Tile, room: Box) -> Iterator[Mark]:
     """Yield the stamp in a room of its size; in board coordinates."""
     yield Area((room.corners(),), "paper", "line", 0.15, opacity=0.95)
     for words in _warnings(shared):
-        bar = Box(room.left, room.top - _STOP_HEIGHT, room.right, room.top)
-        size = fitting_height(words, bar.width - 3, PLAIN, shared.measure, bold=True)
+        lines = _bar_lines(shared, words, room.width)
+        bar = Box(room.left, room.top - _bar_height(lines), room.right, room.top)
         yield Area((bar.corners(),), "ink")
-        yield Words(bar.centre, words, size, "paper", bold=True)
+        yield from stacked(
+            [(line, PLAIN, True, "paper") for line in lines], Point(bar.centre.x, bar.top - _BAR_EDGE), "middle"
+        )
         room = Box(room.left, room.bottom, room.right, bar.bottom)
     if _large(tile):
         yield from _title_block(shared, tile, Box(room.left, room.bottom, room.right, room.top - _HEIGHT))

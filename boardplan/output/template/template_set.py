@@ -22,7 +22,7 @@ class Face:
 
 
 FRONT = Face(
-    "FRONT", "drilling template", "Punch through the paper, count the dimples, lay the unit on before drilling."
+    "FRONT", "drilling template", "Punch through the paper, count the dimples, lay the component on before drilling."
 )
 
 

@@ -3,7 +3,7 @@
 EndWork fields: place (words), sort (terminal sort, "exit" or "off-board"), stage ("shop" or "site"),
 raw (left uncut), lug (words, "" where none), stud (thread of the lug's hole), clocking (degrees), clock (the same as
 on a clock's face, "" where nothing is said), deduction (mm from the stud's centre to the wire stop), strip (mm or
-None), tube (mm of heat-shrink to cut, or None), ferrule.
+None), tube (mm of heat-shrink to cut, or None), ferrule, blade (a blade terminal goes on).
 """
 
 import math
@@ -40,6 +40,7 @@ class EndWork:
     lug_unknown: bool = False
     clock: str = ""
     tube: float | None = None
+    blade: bool = False
 
     @property
     def lugged(self) -> bool:
@@ -47,12 +48,17 @@ class EndWork:
         return bool(self.lug)
 
     @property
+    def tightened(self) -> bool:
+        """Whether it lands under a nut or in a clamp, so that it has a torque and a line in the torque list."""
+        return self.sort in ("stud", "clamp")
+
+    @property
     def stage_words(self) -> str:
         """Where its end is made: in the shop, or on site."""
         if self.raw:
             return "raw, finish on site"
         place = "in shop" if self.stage == "shop" else "on site"
-        return f"crimp {place}" if self.lug or self.ferrule else self.stage
+        return f"crimp {place}" if self.lug or self.ferrule or self.blade else self.stage
 
 
 def work_at_ends(plan: Plan, cable: Cable) -> tuple[EndWork, EndWork]:
@@ -90,6 +96,7 @@ def _work_at_terminal(plan: Plan, end: TerminalEnd, conductor: Conductor) -> End
         ferrule=terminal.sort == "clamp" and not conductor.stock_lengths,
         lug_unknown=lugged and measures is None,
         tube=tube_length(plan.rules, measures.barrel) if measures else None,
+        blade=terminal.sort == "blade" and not conductor.stock_lengths,
     )
 
 
@@ -135,6 +142,11 @@ def lug_words(conductor: Conductor, lug: Lug) -> str:
     """
     form = lug.form if lug.form == "straight" else f"{lug.form}°"
     return f"{size_words(conductor)} x {lug.stud or '?'} {form}"
+
+
+def core_words(conductor: Conductor) -> str:
+    """Return the size of one core in words, as ferrules are sold: 1.5 mm², or the name where there is none."""
+    return conductor.name if conductor.area is None else f"{conductor.area:g} mm²"
 
 
 def size_words(conductor: Conductor) -> str:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from boardplan.model.plan import Plan
 from boardplan.routing.lengths.cut_length import rounded_up
-from boardplan.routing.lengths.end_work import size_words
+from boardplan.routing.lengths.end_work import core_words, size_words
 from boardplan.routing.lengths.length_sum import CutLength
 from boardplan.routing.supports.clamp import Clamp, own_clamps
 from boardplan.routing.supports.retainers import Retainer
@@ -89,8 +89,17 @@ def ferrule_needs(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[CountNe
         conductor = plan.conductors[cable.conductor]
         for end in lengths[cable.id].ends:
             if end.ferrule:
-                name = size_words(conductor) if conductor.area is None else f"{conductor.area:g} mm²"
-                counts[name] += cable.count * conductor.cores
+                counts[core_words(conductor)] += cable.count * conductor.cores
+    return _sorted(counts)
+
+
+def blade_needs(plan: Plan, lengths: Mapping[str, CutLength]) -> tuple[CountNeed, ...]:
+    """Return the blade terminals at the ends on the boards, by the size of a core."""
+    counts: Counter[str] = Counter()
+    for cable in plan.cables.values():
+        for end in lengths[cable.id].ends:
+            if end.blade:
+                counts[core_words(plan.conductors[cable.conductor])] += cable.count
     return _sorted(counts)
 
 

@@ -7,15 +7,20 @@ from itertools import groupby
 import pytest
 from checks.plans import rules
 
+from boardplan.checks.review import review_of
+from boardplan.files.load_out_file import bundled_load_out
 from boardplan.model.stock import CableStock
 from boardplan.output.cables.cut_list import cut_listing, cut_tables
 from boardplan.output.cables.fit_list import fit_listing, fit_table, fitted_ends
 from boardplan.output.cables.press_list import RAW, press_listing, press_table, pressed_ends
 from boardplan.output.cutting.reel_plan import cut_from, cut_groups
+from boardplan.output.hand_over.torque_list import torque_rows
+from boardplan.output.parts.cable_ends import end_parts
+from boardplan.output.parts.shop import Shop
 from boardplan.output.tables.table import Heading
 from boardplan.routing.find_route import find_routes
 from boardplan.routing.lengths.cut_length import cut_lengths
-from boardplan.routing.lengths.reels import ferrule_needs, lug_needs
+from boardplan.routing.lengths.reels import blade_needs, ferrule_needs, lug_needs
 
 
 @pytest.fixture(params=["library bus", "lookout cabin"])
@@ -44,6 +49,36 @@ def test_the_press_gets_every_lug_and_ferrule_that_is_counted(plan):
         assert pressed[need.name] == need.count
     assert pressed["Lug"] == sum(need.count for need in lug_needs(plan, lengths))
     assert pressed["Ferrule"] == sum(need.count for need in ferrule_needs(plan, lengths))
+    assert pressed["Blade"] == sum(need.count for need in blade_needs(plan, lengths))
+
+
+def test_every_paper_tells_of_the_same_blade_terminals(bus_plan):
+    """The cut list, the press list, the counts and the bill of materials: ten ends of W20 and one of W19."""
+    lengths = lengths_of(bus_plan)
+    pressed = {each.cable.id: each for each in pressed_ends(bus_plan, lengths) if each.here.blade}
+    assert {name: (each.fitting, each.pieces) for name, each in pressed.items()} == {
+        "W20": ("Blade terminal 2.5 mm²", 10),
+        "W19": ("Blade terminal 1.5 mm²", 1),
+    }
+    assert {need.name: need.count for need in blade_needs(bus_plan, lengths)} == {"2.5 mm²": 10, "1.5 mm²": 1}
+    cells = {row[0].text: row for row in cut_tables(bus_plan, lengths)[0].rows if not isinstance(row, Heading)}
+    assert cells["W20"][3].small.startswith("blade terminal, strip")
+    parts = {
+        each.words: each.needed for each in end_parts(Shop(review_of(bus_plan), bundled_load_out("common-practice")))
+    }
+    assert (parts["Blade terminal 2.5 mm²"], parts["Blade terminal 1.5 mm²"]) == (10, 1)
+
+
+def test_whatever_the_torque_list_lists_is_ticked_as_torqued_where_it_is_fitted(plan):
+    table = fit_table(plan, lengths_of(plan))
+    wanted = {row.place for row in torque_rows(plan)}
+    ticked, place = set(), ""
+    for row in table.rows:
+        if isinstance(row, Heading):
+            place = row.text
+        elif row[-2].tick and row[-1].tick:
+            ticked.add(f"{place}.{row[0].text}")
+    assert ticked == wanted
 
 
 def test_a_die_is_set_up_once_and_the_shop_comes_before_the_site(plan):

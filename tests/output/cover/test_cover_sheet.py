@@ -152,3 +152,9 @@ def test_the_largest_board_and_the_smallest_have_a_cover(trailer):
         making = Making(review_of(alone), Printing(PAPERS["letter"]))
         (page,) = cover_pages(making)
         assert all(text.left > 0 and text.right < page.width for text in page.texts)
+
+
+def test_the_cover_of_a_whole_pack_has_no_sheet_for_its_legend_alone(packs):
+    """With all papers to name the words are the longest: the legend grows narrower before it takes a sheet."""
+    (page,) = packs("library bus", "a4").pages["cover.pdf"]
+    assert {"Cautions", "Papers of this pack", "Lines and signs"} <= set(page.words.split("\n"))

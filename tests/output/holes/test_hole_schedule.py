@@ -96,7 +96,7 @@ def test_fabric_is_spoken_of_where_there_is_some(bus_plan, covered):
 
 
 def rows_by_unit(plan):
-    table = next(each for each in hole_tables(plan) if each.title.startswith("To check, by unit"))
+    table = next(each for each in hole_tables(plan) if each.title.startswith("To check, by component"))
     heads = [column.head.split(" ")[0] for column in table.columns]
     return {row[1].text: dict(zip(heads, row, strict=True)) for row in table.rows if not isinstance(row, Heading)}
 
@@ -117,3 +117,11 @@ def test_fabric_is_opened_before_the_bit_comes_near_it(bus_plan):
     assert records(bus_plan)["INV1-1"]["note"].startswith("fabric: cut a cross, or punch 10;")
     hole = bus_plan.with_things([Exit("XH", "A", "roof", Point(1150, 330), "hole", 40.0)])
     assert "cut the disc out first" in records(hole)["XH"]["note"]
+
+
+def test_on_every_sheet_of_two_boards_a_heading_says_which_one(cabin_plan):
+    for table in hole_tables(cabin_plan)[1:]:
+        board = table.title.partition(": board ")[2][0]
+        asides = [row.aside for row in table.rows if isinstance(row, Heading)]
+        assert asides
+        assert all(f"board {board}" in aside for aside in asides)

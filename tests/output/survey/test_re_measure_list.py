@@ -151,3 +151,19 @@ def test_a_job_that_was_measured_throughout_says_so():
     assert table.rows == ()
     assert table.notes[0].startswith("Of nothing in this job it is said")
     assert unsaid_words(plan) == ""
+
+
+def test_one_of_several_legs_is_told_from_the_others_or_asked_about():
+    plan = library_bus()
+    cable = plan.cables["W01"]
+    bare = replace(cable.start, legs=tuple(replace(each, note="") for each in cable.start.legs))
+    single = replace(bare, legs=bare.legs[1:2])
+
+    def legs(start):
+        changed = plan.with_things([replace(cable, start=start)])
+        things = doubtful_things(changed, cut_lengths(changed, find_routes(changed)))
+        return [each.where for each in things if (each.thing, each.sort) == ("W01", "leg")]
+
+    assert all(each.note in where for each, where in zip(cable.start.legs[1:], legs(cable.start), strict=True))
+    assert ["from where to where? ____" in each for each in legs(bare)] == [True, True]
+    assert ["from where" in each for each in legs(single)] == [False]
