@@ -1,6 +1,7 @@
 """The shape of the project: layers, no Qt outside the window, quick start, small pieces."""
 
 import ast
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -115,3 +116,16 @@ def test_modules_say_what_they_are_for_and_stay_small(path):
     text = path.read_text()
     assert ast.get_docstring(ast.parse(text)), "a module opens with what it is for"
     assert len(text.splitlines()) <= 450, "past about 300 lines ask whether two ideas live here; 450 is the end"
+
+
+def test_no_file_of_a_pack_hangs_on_the_order_of_a_set(tmp_path):
+    """Python orders sets anew in every process; these two orders once gave different DXF files."""
+    code = "from boardplan.__main__ import main\nraise SystemExit(main())"
+    job, written = str(SAMPLES / "honey-trailer.json"), []
+    for seed in ("3", "4"):
+        folder = tmp_path / seed
+        own = {**os.environ, "PYTHONHASHSEED": seed}
+        arguments = ("pack", job, "--to", str(folder), "--only", "dxf,svg,workbook,load-out,tests")
+        subprocess.run([sys.executable, "-c", code, *arguments], capture_output=True, env=own, check=True)
+        written.append({path.name: path.read_bytes() for path in folder.iterdir()})
+    assert written[0] == written[1]

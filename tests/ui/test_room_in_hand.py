@@ -57,9 +57,7 @@ def test_it_is_drawn_with_lines_not_by_colour_alone(open_plan, qtbot):
     low = canvas.view.px_at(Point(150, 120)).toPoint()
     high = canvas.view.px_at(Point(330, 240)).toPoint()
     image = canvas.view.viewport().grab().toImage()
-    tones = {
-        image.pixelColor(x, y).lightness() for x in range(low.x(), high.x()) for y in range(high.y(), low.y())
-    }
+    tones = {image.pixelColor(x, y).lightness() for x in range(low.x(), high.x()) for y in range(high.y(), low.y())}
     assert max(tones) - min(tones) > 40
     assert QColor(colour("room", "light")).isValid()
 

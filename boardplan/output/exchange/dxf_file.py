@@ -45,6 +45,8 @@ def dxf_bytes(drawing: BoardDrawing) -> bytes:
         found = document.audit()
         if found.errors or found.fixes:
             raise BadDrawing(tuple(str(each.message) for each in (*found.errors, *found.fixes)))
+        for name in sorted(document.entitydb.dxf_types_in_use()):
+            document.classes.add_class(name)  # the library would, in the order of a set
         text = io.StringIO()
         document.write(text)
         return document.encode(text.getvalue())

@@ -96,9 +96,10 @@ def test_a_piece_that_just_fits_between_two_things_has_a_place():
     plan = plan_of(*things, kinds=(BARE,), board=board)
     region = allowed_region(plan, BARE, 0.0, "A")
     assert region.distance(Spike(405, 20)) < 1e-9
-    assert allowed_region(plan, replace(BARE, outline=Box(0, 0, 100.1, 100).corners()), 0.0, "A").distance(
-        Spike(405, 20)
-    ) > 1
+    assert (
+        allowed_region(plan, replace(BARE, outline=Box(0, 0, 100.1, 100).corners()), 0.0, "A").distance(Spike(405, 20))
+        > 1
+    )
 
 
 def test_a_turn_that_fits_is_named_and_one_not_allowed_is_not():
