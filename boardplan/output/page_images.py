@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boardplan.output.making import Making, PackFile
-from boardplan.output.papers import files_of
+from boardplan.output.papers import paper_files
 from boardplan.output.printing.page_raster import Pixels, page_pixels
 from boardplan.output.printing.pdf import pdf_of
 from boardplan.output.printing.sheet import Sheet
@@ -45,7 +45,7 @@ class PageImages:
 
     def _lay_out(self, paper: str) -> None:
         if paper not in self._laid:
-            files = tuple(files_of(self.making, (paper,)))
+            files = paper_files(self.making, paper)
             self._laid[paper] = tuple(page for each in files for page in _pages(each, each.sheets))
             self._files[paper] = tuple(each.name for each in files)
 

@@ -1,6 +1,6 @@
 """Papers: the table of all papers of a job, in the order in which a pack holds them."""
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from boardplan.output.back.back_papers import back_papers
@@ -84,10 +84,21 @@ ALL_PAPERS = (
 def files_of(making: Making, chosen: Collection[str] = ()) -> Iterator[PackFile]:
     """Yield the files of the papers chosen by key, of all where none is."""
     wanted = [paper for paper in ALL_PAPERS if not chosen or paper.key in chosen]
-    made = {paper.key: _files(paper, making) for paper in wanted if not paper.lists_others}
-    beside = tuple(file for files in made.values() for file in files)
     for paper in wanted:
-        yield from paper.files(replace(making, beside=beside)) if paper.lists_others else made[paper.key]
+        yield from _beside(paper, making, wanted) if paper.lists_others else _files(paper, making)
+
+
+def paper_files(making: Making, key: str) -> tuple[PackFile, ...]:
+    """Return the files of one paper as they are in a whole pack."""
+    paper = next(each for each in ALL_PAPERS if each.key == key)
+    return _beside(paper, making, ALL_PAPERS) if paper.lists_others else _files(paper, making)
+
+
+def _beside(paper: JobPaper, making: Making, wanted: Sequence[JobPaper]) -> tuple[PackFile, ...]:
+    """Return the files of a paper that lists those of others."""
+    others = (each for each in wanted if not each.lists_others)
+    beside = tuple(file for each in others for file in _files(each, making))
+    return tuple(paper.files(replace(making, beside=beside)))
 
 
 def listings_of(making: Making) -> Iterator[Listing]:

@@ -4,6 +4,7 @@ import pytest
 from boards import library_bus
 
 from boardplan.checks.review import review_of
+from boardplan.drawing.picture import Words
 from boardplan.output.making import Making
 from boardplan.output.page_images import PageImages
 from boardplan.output.printing.page_raster import page_pixels
@@ -38,3 +39,12 @@ def test_other_printers_and_reviews_are_other_pages(images):
     assert images.are_of(Making(review, Printing(PAPERS["a4"])))
     assert not images.are_of(Making(review, Printing(PAPERS["letter"])))
     assert not images.are_of(Making(review_of(review.plan), Printing(PAPERS["a4"])))
+
+
+def test_the_cover_looked_at_lists_the_whole_pack(images, packs):
+    (page,) = packs("library bus", "a4").pages["cover.pdf"]
+    (shown,) = images.pages("cover")
+    drawn = "\n".join(mark.text for part in shown.sheet.parts for mark in part.picture if isinstance(mark, Words))
+    assert "25 sheets" in drawn
+    assert "printed alone" not in drawn
+    assert "25 sheets" in page.words
