@@ -141,6 +141,7 @@ PALETTES: Mapping[Theme, Mapping[str, str]] = {
         "hole": "#FFFFFF",
         "framing-line": "#4A4A4A",
         "keep-clear": "#4A4A4A",
+        "room": "#4A4A4A",
         "paper": "#FFFFFF",
     },
 }
