@@ -61,9 +61,7 @@ def _less(side: float, factor: float) -> float:
 
 
 def _on_paper(tile: Tile, printing: Printing, *, upright: bool) -> Tile:
-    """Return a tile on a page of the real paper; a piece of a roll is as long as what is drawn on it."""
-    if printing.factors == (1, 1):
-        return tile
+    """Return a tile on a page of exactly the real paper; a piece of a roll is as long as what is drawn on it."""
     paper, along = printing.paper, printing.factors.long
     if paper.height is None:
         long = (tile.rect.height if upright else tile.rect.width) * along + 2 * MARGIN
