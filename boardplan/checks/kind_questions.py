@@ -30,12 +30,8 @@ def kind_questions(kind: ComponentKind) -> tuple[KindQuestion, ...]:
 
 
 def _hole_slips(kind: ComponentKind) -> Iterator[str]:
-    from shapely import Point as Spot  # noqa: PLC0415 - late, for a quick start
-    from shapely import Polygon  # noqa: PLC0415
-
-    body = Polygon(kind.outline)
     for number, hole in enumerate(kind.holes, start=1):
-        if not body.covers(Spot(*hole.position)):
+        if _outside(kind, hole.position) > 0:
             yield f"Hole {number} lies outside the outline."
     for (first, one), (second, other) in combinations(enumerate(kind.holes, start=1), 2):
         if _apart(one.position, other.position) < _SAME:
@@ -52,7 +48,8 @@ def _terminal_slips(kind: ComponentKind) -> Iterator[str]:
 
 
 def _outside(kind: ComponentKind, point: Point) -> float:
-    from shapely import Point as Spot  # noqa: PLC0415
+    """Return how far a point lies off a kind's outline, in mm; 0 on it and within."""
+    from shapely import Point as Spot  # noqa: PLC0415 - late, for a quick start
     from shapely import Polygon  # noqa: PLC0415
 
     distance: float = Polygon(kind.outline).distance(Spot(*point))

@@ -29,7 +29,8 @@ class Hold:
     def release(self) -> None:
         """Let go, and leave nothing behind."""
         if not self._stream.closed:
-            self.path.unlink(missing_ok=True) if os.name == "posix" else None
+            if os.name == "posix":  # elsewhere an open file can't be taken away
+                self.path.unlink(missing_ok=True)
             self._stream.close()
 
 
